@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  can this lift be done, and under which conditions?
+ * Answer:    hs_assess(): the whole core in order. Read assess.c first.
+ * Not here:  reading documents (model/). */
+#ifndef HS_ASSESS_H
+#define HS_ASSESS_H
+
+#include "result.h"
+
+typedef enum {
+    HS_ASSESS_FULL = 0, /* everything but doubt; break-even included */
+    HS_ASSESS_LIVE,     /* while dragging: no break-even, ranges and the full grip search only where cheap */
+    HS_ASSESS_DOUBT     /* full and doubt */
+} hs_assess_mode;
+
+/**
+ * hs_assess - assess a task
+ *
+ * What    load, route, shares, suit, body, checks, verdict for every option, then the added `unaided`
+ * In      task: validated; it and its strings must outlive the results
+ * Out     *ret_results in the arena (all its memory; reset the arena to release)
+ * Frame   world, as in the file format
+ * Errors  HS_E_RANGE naming the JSON path; HS_E_INTERNAL for our own mistakes
+ * Source  none of its own
+ */
+hs_status hs_assess(const hs_task *task,
+                    hs_assess_mode mode,
+                    hs_arena *arena,
+                    hs_results *ret_results,
+                    hs_error *error);
+
+#endif

@@ -1,0 +1,1 @@
+typedef int hs_empty_draw;

@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  how do results leave the program?
+ * Answer:    as JSON to the letter of the file format, or as a text that can be pasted into a mail.
+ * Not here:  the sheet (draw/sheet.c). */
+#ifndef HS_RESULTS_JSON_H
+#define HS_RESULTS_JSON_H
+
+#include "document.h"
+#include "result.h"
+#include "words.h"
+
+char *hs_results_to_json(const hs_document *document, const hs_results *results, gsize *ret_length);
+char *hs_results_to_text(const hs_document *document, const hs_results *results, hs_units units);
+
+#endif

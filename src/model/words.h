@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  how are reasons, statuses, checks and cautions said in a sentence?
+ * Answer:    hs_words_*: whole sentences through gettext, figures through quantity.c.
+ * Not here:  which reason holds (core). All returned char * are new; const char * are translated constants. */
+#ifndef HS_WORDS_H
+#define HS_WORDS_H
+
+#include "result.h"
+
+#include <glib.h>
+
+typedef enum { HS_UNITS_SI = 0, HS_UNITS_US } hs_units;
+
+char *hs_words_message(const hs_message *message, hs_units units);
+const char *hs_words_check(hs_check_id check);        /* "Low back, compression" */
+const char *hs_words_check_hint(hs_check_id check);   /* one line that explains it */
+const char *hs_words_status(hs_finding_status status);/* "within" ... */
+const char *hs_words_verdict(hs_verdict_status status);
+const char *hs_words_confidence(hs_confidence confidence);
+/* "3.9 of 3.4 kN", "63 mm left, 60 wanted", "does not apply: no suit": value, limit, unit in the reader's unit */
+char *hs_words_figure(const hs_finding *finding, hs_units units);
+/* "A · point 1" : bearer and place */
+char *hs_words_place(const hs_option_result *option, const hs_finding *finding);
+/* the lines of the working: formula, numbers, source; NULL-terminated */
+char **hs_words_working(const hs_finding *finding, hs_units units);
+char *hs_words_source(hs_source_id source);           /* "Title (year), place" */
+const char *hs_words_move(hs_move move);
+const char *hs_words_shape(hs_shape shape);
+const char *hs_words_grip(hs_grip_kind kind);
+const char *hs_words_suit_kind(hs_suit_kind kind);
+/* JSON words: as in files */
+const char *hs_words_status_id(hs_finding_status status);
+const char *hs_words_verdict_id(hs_verdict_status status);
+
+#endif
