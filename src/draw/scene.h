@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  what does the picture consist of?
+ * Answer:    a scene: primitives in metres with a role and a layer, no colours yet; made by the layers in order.
+ * Not here:  pixels (view.h), colours (theme.h), strokes (paint.h). */
+#ifndef HS_SCENE_H
+#define HS_SCENE_H
+
+#include "result.h"
+
+#include <glib.h>
+
+typedef enum {
+#define LAYER(id, name, on, has_switch) HS_LAYER_##id,
+#include "layers.def"
+#undef LAYER
+    HS_N_LAYERS
+} hs_layer;
+
+const char *hs_layer_name(hs_layer layer);      /* translated */
+gboolean hs_layer_has_switch(hs_layer layer);
+guint hs_layers_default(void);                  /* bits of the layers that are on at first */
+
+typedef struct hs_scene hs_scene;
+
+/* What a scene is made from. Strings and arrays are only read while it is built. */
+typedef struct {
+    const hs_task *task;
+    const hs_results *results;
+    int option;           /* index into results->options */
+    int sample;           /* index into that option's samples */
+    guint layers;         /* bit i: layer i is on */
+    int chosen_point;     /* -1 none: the point with its two dimensions */
+    gboolean power_off;   /* show this instant with the suit's power lost */
+    gboolean folds;       /* fold level carry legs over 2 m with a break mark */
+    gboolean us_units;
+    gboolean for_print;   /* labels as on paper */
+} hs_scene_request;
+
+hs_scene *hs_scene_build(const hs_scene_request *request);
+void hs_scene_free(hs_scene *scene);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(hs_scene, hs_scene_free)
+
+/* What must be seen (m, drawing coordinates after folding: x along, y up): load, people, floor over the whole route. */
+void hs_scene_extent(const hs_scene *scene, hs_vec2 *ret_least_m, hs_vec2 *ret_most_m);
+/* Drawing coordinate of a world x and back (they differ only where a long way is folded). */
+double hs_scene_x_of_world(const hs_scene *scene, double x_m);
+double hs_scene_world_of_x(const hs_scene *scene, double x_m);
+
+/* The plan view (who stands where, grips, CG, polygon, turning) of the same instant. */
+hs_scene *hs_plan_build(const hs_scene_request *request);
+
+/* The scene as text, rounded to 1 mm and 1 N: goldens and speech. */
+char *hs_scene_dump(const hs_scene *scene);
+
+#endif

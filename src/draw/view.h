@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  where on the surface is a place, and back?
+ * Answer:    hs_view: metres to pixels, z up; fit, zoom, pan.
+ * Not here:  what is there (scene.h, hit.h). */
+#ifndef HS_VIEW_H
+#define HS_VIEW_H
+
+#include "scene.h"
+
+typedef struct {
+    double x0_px, y0_px;   /* where drawing coordinate (0, 0) is */
+    double scale_px_per_m;
+    double width_px, height_px;
+    double font_px;        /* height of the label type */
+    double force_px_per_N; /* one scale for every arrow on the stage */
+} hs_view;
+
+/* Contain the extent with a margin for labels; width and height of the surface. */
+hs_view hs_view_fit(const hs_scene *scene, double width_px, double height_px, double font_px);
+/* One view for two scenes drawn side by side at the same size: same scale, same floor line, same force scale. */
+hs_view hs_view_fit_two(const hs_scene *a, const hs_scene *b, double width_px, double height_px, double font_px);
+hs_vec2 hs_view_to_surface(const hs_view *view, hs_vec2 at_m);
+hs_vec2 hs_view_to_world(const hs_view *view, hs_vec2 at_px);
+void hs_view_zoom(hs_view *view, double factor, hs_vec2 about_px);
+void hs_view_pan(hs_view *view, double dx_px, double dy_px);
+
+#endif
