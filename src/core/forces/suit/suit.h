@@ -38,4 +38,15 @@ double hs_suit_payload_kg(const hs_suit *suit, double reach_m);
 /* Spring moment at an angle: straight lines, ends held, 0 below the first angle. Both sides together. */
 double hs_suit_torque_Nm(const hs_suit *suit, double angle_deg);
 
+/* Number of rating points nearer than a reach: the payload lies on the line from point n - 1 to point n. */
+int hs_suit_rating_segment(const hs_suit *suit, double reach_m);
+
+/* A figure that the body needs of a powered suit, and that has no default, is absent (self_carried, gain.trunk,
+ * residual_N.trunk): in_body then leaves it absent, and nothing of the body may be judged. */
+bool hs_suit_body_is_missing(const hs_suit *suit);
+
+/* Lever of the trunk's residual about L5/S1 where the suit's data do not give it: an assumption, common practice, no source
+ * (file format, section Felt). */
+#define HS_SUIT_HARNESS_m 0.20
+
 #endif
