@@ -20,7 +20,6 @@ typedef struct {
     double facing_rad;           /* 0 behind, pi ahead, -pi/2 left (faces -y), pi/2 right (faces +y) */
     bool is_one_handed;          /* a single grip with one hand */
     bool belly_free;             /* two grips 0.3 m or more apart across */
-    double reach_m;              /* the default reach where the document gives none, by hands' height at the place */
 } hs_bearer_setup;
 
 typedef struct {
@@ -34,7 +33,10 @@ typedef struct {
     const int *used;       /* indices into load.grips, in the order bearer, grip */
     const int *used_by;    /* bearer of each */
     const int *used_hands; /* hands on each */
-    const hs_motion *motions; /* one per bearer: reach differs where defaults are used; [0] when none given */
+    const hs_motion *motions; /* one per bearer: reach differs where defaults are used; all else is the same */
+    /* per leg and bearer (leg * n_bearers + bearer): the feet pass a riser; where they begin and end along the way */
+    const bool *stairs;
+    const double *feet_from_m, *feet_to_m;
     bool is_baseline;
 } hs_setup;
 
@@ -87,6 +89,9 @@ hs_status hs_setup_make(const hs_task *task,
                         hs_assumptions *assumptions,
                         hs_setup *ret_setup,
                         hs_error *error);
+
+/* Fills the per-leg tables of a setup whose other members are set (setup.c's own step). */
+void hs_place_prepare(const hs_setup *setup, bool *stairs, double *feet_from_m, double *feet_to_m);
 
 /* One instant: t on leg `leg` (of motions[0]); everything of *ret_place is set. */
 void hs_place_at(const hs_setup *setup, int leg, double t_s, hs_place *ret_place);
