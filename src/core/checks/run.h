@@ -38,6 +38,7 @@ typedef struct {
     int n_stations;
     hs_station *stations; /* one for each sample, same order */
     hs_sample *samples;
+    hs_bearer_sample *bearers; /* n_stations x n_bearers: what the samples point into */
     int option;           /* index in the task; -1 added by the program */
 } hs_run;
 

@@ -1,0 +1,75 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  can this lift be done, and under which conditions?
+ * Answer:    hs_assess(): load -> options (route, shares, suit, body) -> checks -> verdict -> what would turn it -> doubt.
+ * Not here:  each step's own question: the folders, in the order of the computation. */
+#include "assess.h"
+
+#include "breakeven.h"
+#include "defaults.h"
+#include "doubt.h"
+#include "options.h"
+
+static const hs_reason cautions_always[] = {
+    HS_REASON_caution_competent, HS_REASON_caution_law, HS_REASON_caution_first,
+    HS_REASON_caution_scope,     HS_REASON_caution_fall, HS_REASON_caution_moment,
+};
+
+static const hs_reason cautions_suit[] = {
+    HS_REASON_caution_suit,
+    HS_REASON_caution_limits,
+    HS_REASON_caution_trips,
+};
+
+static bool
+uses_suit(const hs_task *task)
+{
+    for (int i = 0; i < task->n_options; i++)
+        for (int b = 0; b < task->options[i].n_bearers; b++)
+            if (task->options[i].bearers[b].suit >= 0)
+                return true;
+    return false;
+}
+
+static bool
+rests_on_memory(const hs_results *results)
+{
+    for (int i = 0; i < results->n_options; i++)
+        for (int k = 0; k < results->options[i].n_findings; k++)
+            if (results->options[i].findings[k].confidence == HS_CONF_MEMORY)
+                return true;
+    return false;
+}
+
+static void
+add_cautions(const hs_task *task, hs_arena *arena, hs_results *results)
+{
+    enum { ALWAYS = sizeof cautions_always / sizeof *cautions_always, SUIT = sizeof cautions_suit / sizeof *cautions_suit };
+    hs_message *list = HS_NEW(arena, hs_message, ALWAYS + SUIT + 1);
+    int n = 0;
+
+    for (int i = 0; i < ALWAYS; i++)
+        list[n++].reason = cautions_always[i];
+    for (int i = 0; i < SUIT && uses_suit(task); i++)
+        list[n++].reason = cautions_suit[i];
+    if (rests_on_memory(results))
+        list[n++].reason = HS_REASON_caution_memory;
+    results->cautions = list;
+    results->n_cautions = n;
+}
+
+hs_status
+hs_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_results *ret_results, hs_error *error)
+{
+    hs_results results = {.assumptions = {.arena = arena}, .is_complete = mode != HS_ASSESS_LIVE};
+    const hs_task *full = hs_defaults_apply(task, arena, &results.assumptions);
+
+    HS_TRY(hs_options_assess(full, mode, arena, &results, error));
+    if (mode != HS_ASSESS_LIVE)
+        HS_TRY(hs_breakeven_find(full, &results, arena, error));
+    if (mode == HS_ASSESS_DOUBT)
+        HS_TRY(hs_doubt_run(full, &results, arena, error));
+    hs_assume(&results.assumptions, HS_ABSENT, "vertical hand forces", HS_SAY(assume_hands_up), "load.grips");
+    add_cautions(full, arena, &results);
+    *ret_results = results;
+    return HS_OK;
+}

@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  how does each option come out?
+ * Answer:    hs_options_assess(): load once, baseline first, every option's run, findings, totals and verdict, then the
+ *            added `unaided`; suit_only from a twin without suits.
+ * Not here:  one run (runner.c), one verdict (decide.c). */
+#ifndef HS_OPTIONS_H
+#define HS_OPTIONS_H
+
+#include "assess.h"
+#include "run.h"
+
+/**
+ * hs_options_assess - all options of a task
+ *
+ * What    fills load, options, baseline of *results; assumptions grow
+ * In      task with defaults applied
+ * Out     *results
+ * Frame   world
+ * Errors  HS_E_RANGE, HS_E_INTERNAL
+ * Source  file format, section Status and verdict
+ */
+hs_status hs_options_assess(const hs_task *task,
+                            hs_assess_mode mode,
+                            hs_arena *arena,
+                            hs_results *results,
+                            hs_error *error);
+
+/* Findings (HS_N_CHECKS, indexed by check) of one run. */
+hs_finding *hs_findings_ask(const hs_asking *asking);
+
+#endif
