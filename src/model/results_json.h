@@ -9,6 +9,8 @@
 #include "result.h"
 #include "words.h"
 
+/* The unit at the end of a key, "" when it has none. */
+const char *hs_results_unit_of_key(const char *key);
 char *hs_results_to_json(const hs_document *document, const hs_results *results, gsize *ret_length);
 char *hs_results_to_text(const hs_document *document, const hs_results *results, hs_units units);
 

@@ -21,6 +21,10 @@ const char *hs_words_confidence(hs_confidence confidence);
 char *hs_words_figure(const hs_finding *finding, hs_units units);
 /* "A · point 1" : bearer and place */
 char *hs_words_place(const hs_option_result *option, const hs_finding *finding);
+/* "point 1", "between points 1 and 2"; empty when absent */
+char *hs_words_route(double route);
+/* the untranslated sentence of a reason, NULL when there is none: for tests and docs */
+const char *hs_words_sentence(hs_reason reason);
 /* the lines of the working: formula, numbers, source; NULL-terminated */
 char **hs_words_working(const hs_finding *finding, hs_units units);
 char *hs_words_source(hs_source_id source);           /* "Title (year), place" */
@@ -30,6 +34,7 @@ const char *hs_words_grip(hs_grip_kind kind);
 const char *hs_words_suit_kind(hs_suit_kind kind);
 /* JSON words: as in files */
 const char *hs_words_status_id(hs_finding_status status);
+const char *hs_words_check_id(hs_check_id check);
 const char *hs_words_verdict_id(hs_verdict_status status);
 
 #endif

@@ -1,0 +1,162 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  how is a working printed so that it can be done again with a pocket calculator?
+ * Answer:    for each line the formula, the formula with numbers, and the source; numbers get
+ * as many digits as the result needs, and no more. Not here:  recording (core, base/working.h),
+ * evaluating (formula.c).
+ *
+ * Workings are in SI and with a point in every language: a formula has constants in SI, and a
+ * comma parts arguments. */
+#include "formula.h"
+#include "quantity.h"
+#include "translate.h"
+#include "words.h"
+
+#include <math.h>
+#include <string.h>
+
+#define MAX_TERMS    24
+#define LEAST_DIGITS 4  /* of inputs and result */
+#define USUAL_DIGITS 6  /* inputs, at most, where that is enough */
+#define MOST_DIGITS  15 /* inputs of a difference of nearly equal figures */
+
+typedef struct {
+    const char *symbols[MAX_TERMS];
+    char *numbers[MAX_TERMS];
+    int n;
+} printed_terms;
+
+static char *
+significant(double value, int digits)
+{
+    char buffer[G_ASCII_DTOSTR_BUF_SIZE], format[8];
+
+    g_snprintf(format, sizeof format, "%%.%dg", digits);
+    return g_strdup(g_ascii_formatd(buffer, sizeof buffer, format, value));
+}
+
+/* An input that a few digits write exactly is written exactly: 9.80665 stays 9.80665. */
+static char *
+term_text(double value, int digits)
+{
+    g_autofree char *usual = significant(value, USUAL_DIGITS);
+
+    return g_ascii_strtod(usual, NULL) == value ? g_steal_pointer(&usual)
+                                                : significant(value, digits);
+}
+
+static void
+terms_clear(printed_terms *terms)
+{
+    for (int i = 0; i < terms->n; i++)
+        g_free(terms->numbers[i]);
+    terms->n = 0;
+}
+
+static void
+terms_print(const hs_working_line *line, int digits, printed_terms *terms)
+{
+    terms_clear(terms);
+    for (int i = 0; i < line->n_terms && i < MAX_TERMS; i++) {
+        terms->symbols[i] = line->terms[i].symbol;
+        terms->numbers[i] = term_text(line->terms[i].value, digits);
+        terms->n++;
+    }
+}
+
+static char *
+substituted(const hs_working_line *line, const printed_terms *terms)
+{
+    const char *expression = hs_formula_expression(hs_equation_get(line->equation)->formula);
+
+    return hs_formula_substitute(expression, terms->n, terms->symbols,
+                                 (const char *const *)terms->numbers);
+}
+
+/* The printed numbers give the printed result, and the printed result is the recorded one at
+ * its digits. */
+static gboolean
+meets(const char *expression, const char *result, int digits)
+{
+    g_autofree char *again = NULL;
+    double value;
+
+    if (!hs_formula_value(expression, &value) || !isfinite(value))
+        return FALSE;
+    again = significant(value, digits);
+    return g_ascii_strtod(again, NULL) == g_ascii_strtod(result, NULL);
+}
+
+static char *
+numbers_line(const hs_working_line *line)
+{
+    g_autofree char *expression = NULL, *result = NULL, *left = NULL;
+    const char *formula = hs_equation_get(line->equation)->formula;
+    const char *equals = strchr(formula, '=');
+    const char *unit = line->unit != NULL ? hs_quantity_unit(line->unit, HS_UNITS_SI) : "";
+    printed_terms terms = {.n = 0};
+    int digits = LEAST_DIGITS;
+
+    result = significant(line->result, LEAST_DIGITS);
+    for (;; digits += digits < USUAL_DIGITS ? 1 : 3) {
+        g_clear_pointer(&expression, g_free);
+        terms_print(line, digits, &terms);
+        expression = substituted(line, &terms);
+        if (meets(expression, result, LEAST_DIGITS) || digits >= MOST_DIGITS)
+            break;
+    }
+    terms_clear(&terms);
+    left = equals != NULL ? g_strchomp(g_strndup(formula, (gsize)(equals - formula)))
+                          : g_strdup("");
+    return g_strdup_printf("%s = %s = %s%s%s", left, expression, result,
+                           *unit != '\0' ? " " : "", unit);
+}
+
+/* The formula, and the unit of every symbol in it. */
+static char *
+symbols_line(const hs_working_line *line)
+{
+    GString *text = g_string_new(hs_equation_get(line->equation)->formula);
+    const char *lead = "; ";
+
+    for (int i = 0; i < line->n_terms; i++) {
+        const char *unit = line->terms[i].unit;
+
+        if (unit == NULL || *unit == '\0')
+            continue;
+        /* Translators: symbol and its unit, below a formula: "F in N" */
+        g_string_append(text, lead);
+        g_string_append_printf(text, _("%s in %s"), line->terms[i].symbol,
+                               hs_quantity_unit(unit, HS_UNITS_SI));
+        lead = ", ";
+    }
+    return g_string_free(text, FALSE);
+}
+
+static char *
+source_line(hs_source_id id)
+{
+    g_autofree char *source = hs_words_source(id);
+    const char *known = hs_words_confidence(hs_source_get(id)->confidence);
+
+    /* Translators: where a formula or a limit comes from, and how it is known ("read in the
+     * source") */
+    return g_strdup_printf(_("Source: %s (%s)"), source, known);
+}
+
+char **
+hs_words_working(const hs_finding *finding, hs_units units)
+{
+    GPtrArray *lines = g_ptr_array_new();
+
+    (void)units; /* formulas are written for SI */
+    for (const hs_working_line *line = finding->working.first; line != NULL;
+         line = line->next) {
+        g_ptr_array_add(lines, symbols_line(line));
+        g_ptr_array_add(lines, numbers_line(line));
+        if (line->next == NULL || hs_equation_get(line->next->equation)->source !=
+                                      hs_equation_get(line->equation)->source)
+            g_ptr_array_add(lines, source_line(hs_equation_get(line->equation)->source));
+    }
+    g_ptr_array_add(lines, NULL);
+    return (char **)g_ptr_array_free(lines, FALSE);
+}
