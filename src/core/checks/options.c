@@ -220,3 +220,23 @@ hs_options_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_
     results->baseline = baseline;
     return HS_OK;
 }
+
+hs_status
+hs_options_one(const hs_task *task, int option, hs_arena *arena, hs_option_result *ret_result, hs_error *error)
+{
+    hs_load_state *load = HS_NEW(arena, hs_load_state, 1);
+    hs_run *runs = HS_NEW(arena, hs_run, 2);
+    int baseline = baseline_of(task);
+    context on = {task, load, HS_ASSESS_LIVE, arena, NULL, &runs[0], NULL};
+    hs_option_result today;
+    hs_finding *findings;
+
+    HS_TRY(hs_load_solve(&task->load, arena, NULL, NULL, load, error));
+    HS_TRY(assess_one(&on, &task->options[baseline], baseline, true, &runs[0], &findings, &today, error));
+    if (option == baseline) {
+        *ret_result = today;
+        return HS_OK;
+    }
+    on.baseline_findings = findings;
+    return assess_one(&on, &task->options[option], option, false, &runs[1], NULL, ret_result, error);
+}

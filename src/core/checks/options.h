@@ -25,6 +25,13 @@ hs_status hs_options_assess(const hs_task *task,
                             hs_results *results,
                             hs_error *error);
 
+/* One option of a (changed) task, with the baseline's own run beside it; nothing is recorded. For what-if questions. */
+hs_status hs_options_one(const hs_task *task,
+                         int option,
+                         hs_arena *arena,
+                         hs_option_result *ret_result,
+                         hs_error *error);
+
 /* Findings (HS_N_CHECKS, indexed by check) of one run. */
 hs_finding *hs_findings_ask(const hs_asking *asking);
 

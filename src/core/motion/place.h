@@ -90,6 +90,9 @@ hs_status hs_setup_make(const hs_task *task,
                         hs_setup *ret_setup,
                         hs_error *error);
 
+/* Reach at each point of an option's first bearer, defaults resolved: what a change of reach starts from. */
+hs_status hs_setup_reach(const hs_task *task, int option, hs_arena *arena, const double **ret_reach_m, hs_error *error);
+
 /* Fills the per-leg tables of a setup whose other members are set (setup.c's own step). */
 void hs_place_prepare(const hs_setup *setup, bool *stairs, double *feet_from_m, double *feet_to_m);
 

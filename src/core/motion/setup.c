@@ -240,3 +240,15 @@ hs_setup_make(const hs_task *task,
     *ret_setup = setup;
     return HS_OK;
 }
+
+hs_status
+hs_setup_reach(const hs_task *task, int option, hs_arena *arena, const double **ret_reach_m, hs_error *error)
+{
+    hs_load_state load;
+    hs_setup setup;
+
+    HS_TRY(hs_load_solve(&task->load, arena, NULL, NULL, &load, error));
+    HS_TRY(hs_setup_make(task, &load, &task->options[option], option, arena, NULL, &setup, error));
+    *ret_reach_m = setup.motions[0].reach_m;
+    return HS_OK;
+}
