@@ -7,12 +7,6 @@
 
 #include "result.h"
 
-typedef enum {
-    HS_ASSESS_FULL = 0, /* everything but doubt; break-even included */
-    HS_ASSESS_LIVE,     /* while dragging: no break-even, ranges and the full grip search only where cheap */
-    HS_ASSESS_DOUBT     /* full and doubt */
-} hs_assess_mode;
-
 /**
  * hs_assess - assess a task
  *

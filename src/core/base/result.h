@@ -193,4 +193,10 @@ typedef struct {
     bool is_complete;
 } hs_results;
 
+typedef enum {
+    HS_ASSESS_FULL = 0, /* everything but doubt; break-even included */
+    HS_ASSESS_LIVE,     /* while dragging: no break-even, ranges and the full grip search only where cheap */
+    HS_ASSESS_DOUBT     /* full and doubt */
+} hs_assess_mode;
+
 #endif

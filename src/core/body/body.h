@@ -12,12 +12,28 @@
 
 #include "arena.h"
 #include "result.h"
+#include "suit_terms.h"
 #include "task.h"
 
 typedef enum { HS_SEGMENTS_DE_LEVA = 0, HS_SEGMENTS_WINTER } hs_segment_table;
 
 #define HS_N_SEGMENTS 9 /* lumped, both limbs: feet, shanks, thighs, lower trunk (below L5/S1), upper trunk (above it),
                            head, upper arms, forearms, hands */
+
+enum {
+    HS_LEG_HIP_EXTENSION,
+    HS_LEG_HIP_FLEXION,
+    HS_LEG_KNEE_EXTENSION,
+    HS_LEG_KNEE_FLEXION,
+    HS_LEG_ANKLE_EXTENSION,
+    HS_LEG_ANKLE_FLEXION,
+    HS_N_LEG_STRENGTHS
+};
+
+/* Both legs, at the percentile: peak cos(c2 (angle - c3)). */
+typedef struct {
+    double peak_Nm, c2, c3_rad;
+} hs_leg_strength;
 
 typedef struct {
     hs_sex sex;
@@ -33,21 +49,10 @@ typedef struct {
     double eye_height_m; /* over the floor, standing */
     double belly_m;      /* least horizontal distance hands to hip line */
     double standing_cm_m; /* height of the CM standing */
+    hs_leg_strength leg[HS_N_LEG_STRENGTHS];
+    double trunk_share, shoulder_share; /* of one man's mean trunk, of one man's mean shoulder; both sides */
+    double elbow_Nm;                    /* both arms */
 } hs_person;
-
-/* Extra terms that a suit or the work puts into the body. All zero = none. */
-typedef struct {
-    hs_suit_kind kind;        /* 0: no suit */
-    double weight_N;          /* the suit's own weight that the wearer carries, (1 - self_carried) m g k; springs: whole */
-    double centre_x_m, centre_z_m; /* where it acts (powered); springs act at L5/S1 or shoulder */
-    double gain_trunk;        /* 1 when none */
-    double residual_trunk_N, harness_m;
-    const hs_suit *torque;    /* spring with its torque curve, or NULL */
-    /* balance: the suit's whole mass and place, its own soles */
-    double mass_kg;
-    bool has_foot;
-    double foot_heel_m, foot_toe_m, foot_width_m;
-} hs_body_suit;
 
 typedef struct {
     double hand_x_m, hand_z_m;
@@ -128,6 +133,10 @@ void hs_balance_judge(const hs_person *person,
 
 /* Strength of a joint at an angle (both sides), of the side that the sign of the moment asks for. */
 double hs_strength_Nm(const hs_person *person, int joint, double angle_rad, double other_angle_rad, double moment_Nm);
+
+/* Men's means that the shares of a person refer to: trunk extension, shoulder flexion of one arm. */
+double hs_strength_trunk_men_Nm(double flexion_deg);
+double hs_strength_shoulder_men_Nm(double flexion_deg);
 
 /* Seconds that a joint holds a share f of its strength (published power law, not halved). */
 double hs_endurance_s(int joint, double f, bool *ret_is_outside_fit);

@@ -6,7 +6,7 @@
 #ifndef HS_OPTIONS_H
 #define HS_OPTIONS_H
 
-#include "assess.h"
+#include "result.h"
 #include "run.h"
 
 /**

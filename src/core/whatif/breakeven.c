@@ -4,7 +4,7 @@
  * Not here:  chances (doubt.c). */
 #include "breakeven.h"
 
-#include "change.h"
+#include "changed_task.h"
 #include "check.h"
 #include "options.h"
 #include "place.h"

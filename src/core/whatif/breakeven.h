@@ -6,7 +6,7 @@
 #ifndef HS_BREAKEVEN_H
 #define HS_BREAKEVEN_H
 
-#include "assess.h"
+#include "result.h"
 
 /**
  * hs_breakeven_find - break-even values of mass, reach, lift height, gain and friction

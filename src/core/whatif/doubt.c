@@ -4,7 +4,7 @@
  * Not here:  one change at a time (breakeven.c). */
 #include "doubt.h"
 
-#include "change.h"
+#include "changed_task.h"
 #include "check.h"
 #include "options.h"
 #include "place.h"

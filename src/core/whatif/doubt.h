@@ -5,7 +5,7 @@
 #ifndef HS_DOUBT_H
 #define HS_DOUBT_H
 
-#include "assess.h"
+#include "result.h"
 
 /**
  * hs_doubt_run - chances over the tolerances

@@ -5,7 +5,7 @@
 #ifndef HS_SUIT_H
 #define HS_SUIT_H
 
-#include "body.h"
+#include "suit_terms.h"
 #include "task.h"
 #include "working.h"
 

@@ -2,7 +2,7 @@
 /* Question:  what would the task be with one input changed?
  * Answer:    a copy of the task in the arena, all else shared.
  * Not here:  which change to try (breakeven.c, doubt.c). */
-#include "change.h"
+#include "changed_task.h"
 
 #include <string.h>
 

@@ -2,8 +2,8 @@
 /* Question:  what would the task be with one input changed?
  * Answer:    hs_change_*: a copy of the task in the arena, all else shared.
  * Not here:  which change to try (breakeven.c, doubt.c). */
-#ifndef HS_CHANGE_H
-#define HS_CHANGE_H
+#ifndef HS_CHANGED_TASK_H
+#define HS_CHANGED_TASK_H
 
 #include "arena.h"
 #include "task.h"
