@@ -1,0 +1,53 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""The lists of core agree with what uses them: every reason has one sentence, every equation and source is used, every id is
+there once. Prints each fault; exit status 1 when there is one."""
+import glob
+import os
+import re
+import sys
+
+TOP = os.path.join(os.path.dirname(os.path.abspath(__file__)), '..', '..')
+
+
+def read(pattern):
+    return {p: open(p, encoding='utf-8').read() for p in sorted(glob.glob(os.path.join(TOP, pattern), recursive=True))}
+
+
+def ids(texts, macro):
+    found = []
+    for text in texts.values():
+        found += re.findall(r'^\s*' + macro + r'\((\w+)', re.sub(r'/\*.*?\*/', '', text, flags=re.S), re.M)
+    return found
+
+
+def main():
+    faults = []
+    lists = read('src/core/lists/*.def')
+    code = '\n'.join(read('src/**/*.c').values()) + '\n'.join(read('src/**/*.h').values())
+    tables = '\n'.join(lists.values())
+    reasons, words = ids(lists, 'REASON'), ids(read('src/model/words_*.h'), 'WORD')
+    for name in sorted(set(reasons) - set(words)):
+        faults.append(f'reason {name} has no sentence')
+    for name in sorted(set(words) - set(reasons)):
+        faults.append(f'sentence {name} has no reason')
+    for kind, all_ids in (('reason', reasons), ('sentence', words), ('source', ids(lists, 'SOURCE')), ('equation', ids(lists, 'EQ'))):
+        for name in sorted({n for n in all_ids if all_ids.count(n) > 1}):
+            faults.append(f'{kind} {name} stands twice')
+    for name in reasons:
+        if not re.search(r'\bHS_REASON_' + name + r'\b|HS_SAY\(\s*' + name + r'\b|\b' + name + r'\b', code):
+            faults.append(f'reason {name} is never given')
+    for name in ids(lists, 'EQ'):
+        if not re.search(r'\bHS_EQ_' + name + r'\b|HS_WORK\([^,]+,\s*' + name + r'\b', code):
+            faults.append(f'equation {name} is never used')
+    for name in ids(lists, 'SOURCE'):
+        if not re.search(r'HS_SRC_' + name + r'\b', code) and len(re.findall(r'\b' + name + r'\b', tables + code)) < 2:
+            faults.append(f'source {name} is never cited')
+    for fault in faults:
+        print(fault)
+    print(f'lists: {len(faults)} faults')
+    return 1 if faults else 0
+
+
+if __name__ == '__main__':
+    sys.exit(main())
