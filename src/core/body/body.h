@@ -131,6 +131,18 @@ void hs_balance_judge(const hs_person *person,
                       double *ret_ratio,
                       bool *ret_behind_cut);
 
+/* The same with the rear cut given: while walking it lies a step behind (hs_balance_cut_m). */
+void hs_balance_judge_step(const hs_person *person,
+                           const hs_vec2 *hull,
+                           int n,
+                           double cut_m,
+                           hs_vec2 point_m,
+                           double *ret_margin_m,
+                           double *ret_ratio,
+                           bool *ret_behind_cut);
+/* Rear cut from the ankles' midpoint; on the knees the toes. */
+double hs_balance_cut_m(const hs_person *person, hs_stance_kind stance, double behind_m);
+
 /* Strength of a joint at an angle (both sides), of the side that the sign of the moment asks for. */
 double hs_strength_Nm(const hs_person *person, int joint, double angle_rad, double other_angle_rad, double moment_Nm);
 
