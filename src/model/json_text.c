@@ -102,3 +102,45 @@ hs_json_text_vec3(hs_json_text *json, const char *key, hs_vec3 at)
     hs_json_text_number(json, NULL, at.z);
     hs_json_text_close(json, ']');
 }
+
+static void
+put_value(hs_json_text *json, const char *key, JsonNode *node)
+{
+    switch (json_node_get_value_type(node)) {
+    case G_TYPE_STRING:
+        hs_json_text_string(json, key, json_node_get_string(node));
+        break;
+    case G_TYPE_BOOLEAN:
+        hs_json_text_bool(json, key, json_node_get_boolean(node));
+        break;
+    default:
+        hs_json_text_number(json, key, json_node_get_double(node));
+        break;
+    }
+}
+
+void
+hs_json_text_node(hs_json_text *json, const char *key, JsonNode *node)
+{
+    if (JSON_NODE_HOLDS_OBJECT(node)) {
+        JsonObject *object = json_node_get_object(node);
+        g_autoptr(GList) members = json_object_get_members(object);
+
+        hs_json_text_open(json, key, '{');
+        for (GList *at = members; at != NULL; at = at->next)
+            hs_json_text_node(json, at->data, json_object_get_member(object, at->data));
+        hs_json_text_close(json, '}');
+    } else if (JSON_NODE_HOLDS_ARRAY(node)) {
+        JsonArray *array = json_node_get_array(node);
+
+        hs_json_text_open(json, key, '[');
+        for (guint i = 0; i < json_array_get_length(array); i++)
+            hs_json_text_node(json, NULL, json_array_get_element(array, i));
+        hs_json_text_close(json, ']');
+    } else if (JSON_NODE_HOLDS_VALUE(node)) {
+        put_value(json, key, node);
+    } else {
+        lead(json, key);
+        g_string_append(json->out, "null");
+    }
+}

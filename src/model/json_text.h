@@ -7,7 +7,7 @@
 
 #include "vec.h"
 
-#include <glib.h>
+#include <json-glib/json-glib.h>
 
 typedef struct {
     GString *out;
@@ -26,5 +26,7 @@ void hs_json_text_bool(hs_json_text *json, const char *key, gboolean value);
 void hs_json_text_vec2(hs_json_text *json, const char *key, hs_vec2 at);
 /* [x, y, z]; [x, y] where z is not known; left out where nothing is. */
 void hs_json_text_vec3(hs_json_text *json, const char *key, hs_vec3 at);
+/* A tree as it is, its keys in their order. */
+void hs_json_text_node(hs_json_text *json, const char *key, JsonNode *node);
 
 #endif

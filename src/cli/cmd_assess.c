@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  can this lift be done, as text or JSON?
+ * Answer:    handspike assess FILE [--json] [--doubt].
+ * Not here:  the assessment (core), its words (model). */
+#include "cmd.h"
+#include "results_json.h"
+#include "translate.h"
+
+#include <string.h>
+
+hs_exit
+hs_cmd_assess_run(int argc, char **argv)
+{
+    gboolean json = FALSE, doubt = FALSE;
+    const GOptionEntry entries[] = {
+        {"json", 0, 0, G_OPTION_ARG_NONE, &json, N_("results as JSON"), NULL},
+        {"doubt", 0, 0, G_OPTION_ARG_NONE, &doubt,
+         N_("with the chance of staying within each limit"), NULL},
+        G_OPTION_ENTRY_NULL};
+    g_auto(GStrv) files = NULL;
+    g_autofree char *text = NULL;
+    hs_assessed assessed;
+    hs_exit status = hs_cmd_options(argc, argv, entries, 1, &files);
+    gsize length;
+
+    if (status == HS_EXIT_DONE)
+        status = hs_cmd_assess(files[0], doubt ? HS_ASSESS_DOUBT : HS_ASSESS_FULL, &assessed);
+    if (status != HS_EXIT_DONE)
+        return status;
+    if (json) {
+        text = hs_results_to_json(assessed.document, &assessed.results, &length);
+    } else {
+        text = hs_results_to_text(assessed.document, &assessed.results, HS_UNITS_SI);
+        length = strlen(text);
+    }
+    hs_assessed_clear(&assessed);
+    return hs_cmd_print(text, length);
+}
