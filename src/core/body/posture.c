@@ -1,0 +1,512 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  in which posture does a person hold a load at a place?
+ * Answer:    hs_posture_find(): the least sum of squared efforts over six joints, with joint limits, reach, belly and balance
+ *            as true constraints.
+ * Not here:  the path along a leg (families.c), the moments (chain.c). */
+#include "posture.h"
+
+#include "units.h"
+
+#include <string.h>
+
+/* Ranges in degrees (docs/body.md): loaded ankle 25 straight and 31-39 bent (Baumbach 2014), others Soucie 2011 and Boone &
+ * Azen 1979; the lesser of women's and men's. */
+#define ANKLE_LEAST_deg    (-10.0)
+#define ANKLE_MOST_deg     30.0
+#define ANKLE_STRAIGHT_deg 25.0
+#define KNEE_MOST_deg      135.0
+#define HIP_LEAST_deg      (-15.0)
+#define HIP_MOST_deg       125.0
+#define TRUNK_LEAST_deg    (-10.0)
+#define TRUNK_MOST_deg     110.0
+#define SHOULDER_LEAST_deg (-40.0)
+#define SHOULDER_MOST_deg  170.0
+#define ELBOW_MOST_deg     145.0
+/* The arm is never quite straight: two degrees, 0.05 mm of reach, keep the elbow's place smooth (numerics). */
+#define ELBOW_LEAST_deg    2.0
+/* The small term that makes the unloaded posture one, and how strongly a wished style counts, per rad^2: chosen. */
+#define REST_WEIGHT        0.002
+#define STYLE_WEIGHT       1.0
+/* The belly counts for hands from this far below the hip up to the chest (share of hip to shoulder): chosen. */
+#define BELLY_FADE_m       0.10
+#define BELLY_CHEST        0.70
+#define BELLY_OFF_m        0.60
+#define ROOM_EXACT_m       1e-9 /* constraints hold to this */
+#define SETTLED_rad        1e-9
+#define LARGEST_STEP_rad   0.35
+
+typedef enum {
+    FOR_EFFORT,
+    FOR_REACH,
+    FOR_BALANCE
+} posture_aim;
+
+typedef struct {
+    const hs_chain *chain;
+    const hs_posture_tie *tie;
+    posture_aim aim;
+    double rear_m, front_m;
+} search;
+
+static void
+must(hs_descent_point *point, hs_dual room)
+{
+    point->room[point->n] = room.v[0];
+    for (int k = 0; k < 3; k++)
+        point->room_slope[point->n][k] = room.v[k + 1];
+    point->n++;
+}
+
+static void
+must_lie(hs_descent_point *point, hs_dual angle, double least_deg, double most_deg)
+{
+    must(point, dual_shift(angle, -least_deg * HS_RAD_PER_DEG));
+    must(point, dual_shift(dual_scale(angle, -1.0), most_deg * HS_RAD_PER_DEG));
+}
+
+/* cost += (k r)^2 with its slope and the Gauss-Newton part of its curvature */
+static void
+add_square(hs_descent_point *point, hs_dual r, double weight)
+{
+    point->cost += weight * r.v[0] * r.v[0];
+    for (int i = 0; i < 3; i++) {
+        point->slope[i] += 2.0 * weight * r.v[0] * r.v[i + 1];
+        for (int j = 0; j < 3; j++)
+            point->curve[i][j] += 2.0 * weight * r.v[i + 1] * r.v[j + 1];
+    }
+}
+
+/* Shoulder to grip between the most and least that the elbow allows, in metres of distance. */
+static void
+reach_rooms(const hs_chain *chain, const hs_chain_state *at, hs_dual ret[2])
+{
+    double upper = chain->person->upper_arm_m, fore = chain->person->forearm_m;
+    double most2 = upper * upper + fore * fore +
+                   2.0 * upper * fore * cos(ELBOW_LEAST_deg * HS_RAD_PER_DEG);
+    double least2 =
+        upper * upper + fore * fore + 2.0 * upper * fore * cos(ELBOW_MOST_deg * HS_RAD_PER_DEG);
+    double distance = sqrt(at->reach2_m2.v[0]);
+    hs_dual d = dual_chain(at->reach2_m2, distance, 0.5 / fmax(distance, ROOM_EXACT_m));
+
+    ret[0] = dual_shift(dual_scale(d, -1.0), sqrt(most2));
+    ret[1] = dual_shift(d, -sqrt(least2));
+}
+
+/* 0 below 0, 1 above 1, smooth between */
+static hs_dual
+fade(hs_dual t)
+{
+    double s = fmin(fmax(t.v[0], 0.0), 1.0);
+
+    return dual_chain(t, s * s * (3.0 - 2.0 * s),
+                      s > 0.0 && s < 1.0 ? 6.0 * s * (1.0 - s) : 0.0);
+}
+
+/* Hands between hip and chest stay ahead of the line of the trunk by the belly. */
+static hs_dual
+belly_room(const hs_chain *chain, const hs_chain_state *at)
+{
+    hs_dual up = dual_scale(
+        dual_shift(dual_scale(at->z[HS_CHAIN_HIP], -1.0), chain->input->hand_z_m), 1.0);
+    hs_dual height = dual_sub(at->z[HS_CHAIN_SHOULDER], at->z[HS_CHAIN_HIP]);
+    hs_dual share, line, from_hip, to_chest, on;
+
+    if (height.v[0] < 0.1)
+        height = dual_of(0.1);
+    share = dual_div(up, height);
+    from_hip = fade(dual_shift(dual_scale(up, 1.0 / BELLY_FADE_m), 1.0));
+    to_chest = fade(
+        dual_shift(dual_scale(share, -1.0 / (1.0 - BELLY_CHEST)), 1.0 / (1.0 - BELLY_CHEST)));
+    on = dual_mul(from_hip, to_chest);
+    if (share.v[0] < 0.0)
+        share = dual_of(0.0);
+    if (share.v[0] > 1.0)
+        share = dual_of(1.0);
+    line = dual_add(at->x[HS_CHAIN_HIP],
+                    dual_mul(share, dual_sub(at->x[HS_CHAIN_SHOULDER], at->x[HS_CHAIN_HIP])));
+    line = dual_shift(dual_scale(line, -1.0),
+                      chain->input->hand_x_m - chain->person->belly_m + BELLY_OFF_m);
+    return dual_axpy(line, -BELLY_OFF_m, on);
+}
+
+/* Strength as the search sees it: the table's figure with its slope taken over a degree to each side. */
+static hs_dual
+strength_of(const hs_chain *chain, int joint, hs_dual angle, double knee_rad, double moment_Nm)
+{
+    double h = HS_RAD_PER_DEG;
+    double here = hs_strength_Nm(chain->person, joint, angle.v[0], knee_rad, moment_Nm);
+    double slope = (hs_strength_Nm(chain->person, joint, angle.v[0] + h, knee_rad, moment_Nm) -
+                    hs_strength_Nm(chain->person, joint, angle.v[0] - h, knee_rad, moment_Nm)) /
+                   (2.0 * h);
+
+    return dual_scale(dual_chain(angle, here, slope), hs_chain_share(chain, joint));
+}
+
+static void
+add_effort(const search *s,
+           const hs_chain_state *at,
+           const double x[3],
+           hs_descent_point *point)
+{
+    hs_dual shank = {{x[0], 1.0, 0.0, 0.0}}, trunk = {{x[2], 0.0, 0.0, 1.0}};
+    hs_dual angle[HS_N_JOINTS] = {shank, at->knee_rad,     at->hip_rad,
+                                  trunk, at->shoulder_rad, {{0.0, 0.0, 0.0, 0.0}}};
+
+    for (int j = s->chain->kneels ? HS_JOINT_KNEE : HS_JOINT_ANKLE; j < HS_N_JOINTS; j++) {
+        hs_dual strength =
+            strength_of(s->chain, j, angle[j], at->knee_rad.v[0], at->moment_Nm[j].v[0]);
+
+        add_square(point, dual_div(at->moment_Nm[j], strength), 1.0);
+    }
+    if (!s->chain->kneels)
+        add_square(point, dual_scale(shank, 1.0 / (ANKLE_MOST_deg * HS_RAD_PER_DEG)),
+                   REST_WEIGHT);
+    add_square(point, dual_scale(at->knee_rad, 1.0 / (KNEE_MOST_deg * HS_RAD_PER_DEG)),
+               REST_WEIGHT);
+    add_square(point, dual_scale(at->hip_rad, 1.0 / (HIP_MOST_deg * HS_RAD_PER_DEG)),
+               REST_WEIGHT);
+    if (s->chain->input->style == HS_STYLE_LEGS)
+        add_square(point, trunk, STYLE_WEIGHT);
+    if (s->chain->input->style == HS_STYLE_BACK)
+        add_square(point, at->knee_rad, STYLE_WEIGHT);
+    for (int i = 0; s->tie != NULL && i < s->tie->n; i++)
+        for (int k = 0; k < 3; k++) {
+            hs_dual off = dual_of(x[k] - s->tie->near_rad[i][k]);
+
+            off.v[k + 1] = 1.0;
+            add_square(point, off, s->tie->pull);
+            if (isfinite(s->tie->most_rad)) {
+                must(point, dual_shift(off, s->tie->most_rad));
+                must(point, dual_shift(dual_scale(off, -1.0), s->tie->most_rad));
+            }
+        }
+}
+
+static void
+ask_posture(void *data, const double x[3], hs_descent_point *point)
+{
+    const search *s = data;
+    hs_chain_state at;
+    hs_dual reach[2], belly, ahead, behind;
+    hs_dual shank = {{x[0], 1.0, 0.0, 0.0}}, trunk = {{x[2], 0.0, 0.0, 1.0}};
+
+    hs_chain_solve(s->chain, x, &at);
+    point->cost = 0.0;
+    memset(point->slope, 0, sizeof point->slope);
+    memset(point->curve, 0, sizeof point->curve);
+    point->n = 0;
+    if (!s->chain->kneels) {
+        must_lie(point, shank, ANKLE_LEAST_deg, ANKLE_MOST_deg);
+        /* With a nearly straight knee the calf allows less: a straight cut that keeps 25 degrees below 20 of the knee. */
+        must(point, dual_axpy(dual_shift(dual_scale(shank, -1.0),
+                                         (ANKLE_STRAIGHT_deg - 10.0) * HS_RAD_PER_DEG),
+                              0.5, at.knee_rad));
+    }
+    must_lie(point, at.knee_rad, 0.0, KNEE_MOST_deg);
+    must_lie(point, at.hip_rad, HIP_LEAST_deg, HIP_MOST_deg);
+    must_lie(point, trunk, TRUNK_LEAST_deg, TRUNK_MOST_deg);
+    reach_rooms(s->chain, &at, reach);
+    belly = s->chain->input->belly_free ? dual_of(1.0) : belly_room(s->chain, &at);
+    if (s->aim == FOR_REACH) {
+        for (int i = 0; i < 2; i++)
+            if (reach[i].v[0] < 0.0)
+                add_square(point, reach[i], 1.0);
+        if (belly.v[0] < 0.0)
+            add_square(point, belly, 1.0);
+    } else {
+        must_lie(point, at.shoulder_rad, SHOULDER_LEAST_deg, SHOULDER_MOST_deg);
+        must(point, reach[0]);
+        must(point, reach[1]);
+        if (!s->chain->input->belly_free)
+            must(point, belly);
+        ahead = dual_shift(dual_scale(at.zmp_m, -1.0), s->front_m);
+        behind = dual_shift(at.zmp_m, -s->rear_m);
+        if (s->aim == FOR_BALANCE) {
+            add_square(point, ahead.v[0] < behind.v[0] ? ahead : behind,
+                       fmin(ahead.v[0], behind.v[0]) < 0.0 ? 1.0 : 0.0);
+        } else {
+            must(point, ahead);
+            must(point, behind);
+            add_effort(s, &at, x, point);
+        }
+    }
+    for (int k = 0; k < 3; k++)
+        point->curve[k][k] += s->aim == FOR_EFFORT ? 1e-6 : 1e-3;
+}
+
+int
+hs_posture_family(const double angle_rad[3])
+{
+    double knee_rad = angle_rad[0] + angle_rad[1];
+
+    return angle_rad[2] > fmax(knee_rad, 30.0 * HS_RAD_PER_DEG) ? 1 : 0;
+}
+
+static bool
+descend(search *s, double x[3], double *ret_cost, double *ret_room)
+{
+    hs_descent_problem problem = {.ask = ask_posture,
+                                  .data = s,
+                                  .most_steps = 60,
+                                  .step_rad = LARGEST_STEP_rad,
+                                  .until_rad = SETTLED_rad};
+    double start = x[0];
+    bool settled = hs_descent(&problem, x, ret_cost, ret_room);
+
+    if (s->chain->kneels)
+        x[0] = start;
+    return settled;
+}
+
+static search
+search_for(const hs_chain *chain, const hs_posture_tie *tie, posture_aim aim)
+{
+    search ret = {.chain = chain, .tie = tie, .aim = aim};
+
+    hs_balance_line(chain->person, chain->input, &ret.rear_m, &ret.front_m);
+    return ret;
+}
+
+bool
+hs_posture_polish(const hs_chain *chain,
+                  const hs_posture_tie *tie,
+                  double angle_rad[3],
+                  double *ret_cost)
+{
+    search s = search_for(chain, tie, FOR_EFFORT);
+    double room;
+
+    descend(&s, angle_rad, ret_cost, &room);
+    return room >= -ROOM_EXACT_m && isfinite(*ret_cost);
+}
+
+enum {
+    N_SHANK = 4,
+    N_KNEE = 6,
+    N_TRUNK = 8
+};
+static const double shank_grid_deg[N_SHANK] = {-5.0, 5.0, 15.0, 27.0};
+static const double knee_grid_deg[N_KNEE] = {3.0, 22.0, 45.0, 70.0, 95.0, 125.0};
+static const double trunk_grid_deg[N_TRUNK] = {-5.0, 10.0, 25.0, 40.0, 55.0, 70.0, 85.0, 100.0};
+
+static void
+grid_angles(const hs_chain *chain, int i, int j, int k, double x[3])
+{
+    x[0] = chain->kneels ? HS_PI / 2.0 : shank_grid_deg[i] * HS_RAD_PER_DEG;
+    x[1] = knee_grid_deg[j] * HS_RAD_PER_DEG - x[0];
+    x[2] = trunk_grid_deg[k] * HS_RAD_PER_DEG;
+}
+
+/* Effort with broken constraints added: only to choose starts, never to end on. */
+static double
+rough_cost(search *s, const double x[3])
+{
+    hs_descent_point point;
+    double ret;
+
+    ask_posture(s, x, &point);
+    ret = point.cost;
+    for (int i = 0; i < point.n; i++)
+        if (point.room[i] < 0.0)
+            ret += 400.0 * point.room[i] * point.room[i];
+    return ret;
+}
+
+static bool
+is_least_around(const double grid[N_SHANK][N_KNEE][N_TRUNK], int n_shank, int i, int j, int k)
+{
+    for (int a = -1; a <= 1; a++)
+        for (int b = -1; b <= 1; b++)
+            for (int c = -1; c <= 1; c++) {
+                int ii = i + a, jj = j + b, kk = k + c;
+
+                if (ii >= 0 && ii < n_shank && jj >= 0 && jj < N_KNEE && kk >= 0 &&
+                    kk < N_TRUNK && grid[ii][jj][kk] < grid[i][j][k])
+                    return false;
+            }
+    return true;
+}
+
+/* Starts: the least points of a coarse grid, cheapest first. */
+static int
+find_starts(search *s, double starts[HS_POSTURE_MAX][3])
+{
+    double grid[N_SHANK][N_KNEE][N_TRUNK], costs[HS_POSTURE_MAX];
+    int n_shank = s->chain->kneels ? 1 : N_SHANK, n = 0;
+
+    for (int i = 0; i < n_shank; i++)
+        for (int j = 0; j < N_KNEE; j++)
+            for (int k = 0; k < N_TRUNK; k++) {
+                double x[3];
+
+                grid_angles(s->chain, i, j, k, x);
+                grid[i][j][k] = rough_cost(s, x);
+            }
+    for (int i = 0; i < n_shank; i++)
+        for (int j = 0; j < N_KNEE; j++)
+            for (int k = 0; k < N_TRUNK; k++) {
+                int at;
+
+                if (!is_least_around((const double(*)[N_KNEE][N_TRUNK])grid, n_shank, i, j, k))
+                    continue;
+                for (at = n < HS_POSTURE_MAX ? n++ : HS_POSTURE_MAX;
+                     at > 0 && costs[at - 1] > grid[i][j][k]; at--)
+                    if (at < HS_POSTURE_MAX) {
+                        costs[at] = costs[at - 1];
+                        memcpy(starts[at], starts[at - 1], sizeof starts[at]);
+                    }
+                if (at < HS_POSTURE_MAX) {
+                    costs[at] = grid[i][j][k];
+                    grid_angles(s->chain, i, j, k, starts[at]);
+                }
+            }
+    return n;
+}
+
+static bool
+is_known(const hs_posture *list, int n, const double x[3])
+{
+    for (int i = 0; i < n; i++)
+        if (fabs(list[i].angle_rad[0] - x[0]) + fabs(list[i].angle_rad[1] - x[1]) +
+                fabs(list[i].angle_rad[2] - x[2]) <
+            0.02)
+            return true;
+    return false;
+}
+
+int
+hs_posture_candidates(const hs_chain *chain, hs_posture ret[HS_POSTURE_MAX])
+{
+    search s = search_for(chain, NULL, FOR_EFFORT);
+    double starts[HS_POSTURE_MAX][3];
+    int n = 0, n_starts = find_starts(&s, starts);
+
+    for (int i = 0; i < n_starts; i++) {
+        double cost, room;
+        int at;
+
+        descend(&s, starts[i], &cost, &room);
+        if (!(room >= -ROOM_EXACT_m) || !isfinite(cost) || is_known(ret, n, starts[i]))
+            continue;
+        for (at = n++; at > 0 && ret[at - 1].cost > cost; at--)
+            ret[at] = ret[at - 1];
+        memcpy(ret[at].angle_rad, starts[i], sizeof starts[i]);
+        ret[at].cost = cost;
+        ret[at].family = hs_posture_family(starts[i]);
+    }
+    return n;
+}
+
+static double
+best_of(search *s, double best[3])
+{
+    double starts[HS_POSTURE_MAX][3], least = INFINITY;
+    int n = find_starts(s, starts);
+
+    for (int i = 0; i < n; i++) {
+        double cost, room;
+
+        descend(s, starts[i], &cost, &room);
+        if (room >= -1e-6 && cost < least) {
+            least = cost;
+            memcpy(best, starts[i], sizeof starts[i]);
+        }
+    }
+    return sqrt(least);
+}
+
+static void
+forget_figures(hs_body_state *state)
+{
+    for (int j = 0; j < HS_N_JOINTS; j++)
+        state->moment_Nm[j] = state->strength_Nm[j] = state->utilisation[j] = HS_ABSENT;
+    state->greatest = state->l5s1_moment_Nm = state->compression_N = state->shear_N =
+        state->shear_other_N = HS_ABSENT;
+    state->muscle_N = state->weight_above_N = state->disc_rad = state->arm_m = HS_ABSENT;
+}
+
+void
+hs_posture_missing(const hs_chain *chain, hs_body_state *state)
+{
+    search reach = search_for(chain, NULL, FOR_REACH),
+           balance = search_for(chain, NULL, FOR_BALANCE);
+    double best[3] = {0.0, 0.0, 0.0}, short_m;
+
+    short_m = best_of(&reach, best);
+    state->is_found = false;
+    state->reaches = isfinite(short_m) && short_m < 1e-6;
+    if (state->reaches) {
+        double stood_m = best_of(&balance, best);
+
+        /* Joint limits alone may forbid what the arm's length allows: then no pose reaches after all. */
+        state->reaches = isfinite(stood_m);
+        short_m = isfinite(stood_m) ? stood_m : 0.0;
+    }
+    state->shortfall_m = short_m;
+    hs_chain_fill(chain, best, state);
+    if (!state->reaches)
+        forget_figures(state);
+    state->family = hs_posture_family(best);
+    state->other_compression_N = HS_ABSENT;
+}
+
+bool
+hs_posture_is_askable(const hs_chain *chain)
+{
+    return isfinite(chain->ground_N) && isfinite(chain->hands_floor_Nm) &&
+           isfinite(chain->suit_floor_Nm) && isfinite(chain->frame_N) &&
+           isfinite(chain->tilt) &&
+           (chain->input->suit.kind != HS_SUIT_POWERED ||
+            isfinite(chain->input->suit.gain_trunk + chain->input->suit.residual_trunk_N));
+}
+
+static double
+compression_of(const hs_chain *chain, const double angle_rad[3])
+{
+    hs_body_state state = {0};
+
+    hs_chain_fill(chain, angle_rad, &state);
+    return state.compression_N;
+}
+
+hs_status
+hs_posture_find(const hs_person *person,
+                const hs_body_input *input,
+                const hs_body_state *hint,
+                hs_body_state *ret_state)
+{
+    hs_chain chain;
+    hs_posture list[HS_POSTURE_MAX];
+    hs_body_state state = {.other_compression_N = HS_ABSENT};
+    int n = 0;
+
+    hs_chain_set(person, input, &chain);
+    if (!hs_posture_is_askable(&chain))
+        return HS_E_NO_SOLUTION;
+    if (hint != NULL && hint->is_found) {
+        double x[3] = {hint->shank_rad, hint->thigh_rad, hint->trunk_rad};
+
+        if (chain.kneels)
+            x[0] = HS_PI / 2.0;
+        if (hs_posture_polish(&chain, NULL, x, &list[0].cost)) {
+            memcpy(list[0].angle_rad, x, sizeof x);
+            n = 1;
+        }
+    }
+    if (n == 0)
+        n = hs_posture_candidates(&chain, list);
+    if (n == 0) {
+        hs_posture_missing(&chain, &state);
+        *ret_state = state;
+        return HS_OK;
+    }
+    state.is_found = state.reaches = true;
+    hs_chain_fill(&chain, list[0].angle_rad, &state);
+    state.family = hs_posture_family(list[0].angle_rad);
+    for (int i = 1; i < n; i++)
+        if (hs_posture_family(list[i].angle_rad) != state.family &&
+            !hs_has(state.other_compression_N))
+            state.other_compression_N = compression_of(&chain, list[i].angle_rad);
+    *ret_state = state;
+    return HS_OK;
+}

@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  which postures are candidates at one place?
+ * Answer:    hs_posture_candidates(): the local minima of effort that reach and balance.
+ * Not here:  the choice along a leg (families.c). */
+#ifndef HS_POSTURE_H
+#define HS_POSTURE_H
+
+#include "chain.h"
+#include "descent.h"
+
+#define HS_POSTURE_MAX 6 /* candidates kept at one place */
+
+typedef struct {
+    double angle_rad[3];
+    double cost;
+    int family; /* 0 bent legs, 1 bent back */
+} hs_posture;
+
+/* A neighbour's posture that this one is tied to: cost + pull |a - near|^2 for each of the two, and no angle further than
+ * most_rad from it (INFINITY: free). */
+typedef struct {
+    int n;
+    double near_rad[2][3];
+    double pull, most_rad;
+} hs_posture_tie;
+
+/* Local minima from a fresh search, cheapest first; their number, 0 when nothing reaches and balances. */
+int hs_posture_candidates(const hs_chain *chain, hs_posture ret[HS_POSTURE_MAX]);
+/* The local minimum reached from a start; false when it breaks a constraint. */
+bool hs_posture_polish(const hs_chain *chain,
+                       const hs_posture_tie *tie,
+                       double angle_rad[3],
+                       double *ret_cost);
+int hs_posture_family(const double angle_rad[3]);
+/* Nothing reaches and balances: the best there is, and what is missing. */
+void hs_posture_missing(const hs_chain *chain, hs_body_state *state);
+bool hs_posture_is_askable(const hs_chain *chain);
+
+#endif
