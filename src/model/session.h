@@ -29,9 +29,15 @@ HsSession *hs_session_new(void);
 hs_document *hs_session_document(HsSession *session);      /* borrowed, never NULL */
 const hs_results *hs_session_results(HsSession *session);  /* borrowed; NULL while the document has faults */
 /* The document that the results belong to (the same unless a background pass is under way). */
+hs_document *hs_session_results_document(HsSession *session);
 gboolean hs_session_is_pending(HsSession *session);        /* break-even and full search still being worked out */
 
+/* Why there are no results, in a sentence; NULL when there are. */
+char *hs_session_trouble(HsSession *session);
+
 void hs_session_take(HsSession *session, hs_document *document, const char *path); /* open: history begins anew */
+/* The same for what a crash left: unsaved from the start. path: its own file, or NULL. */
+void hs_session_take_recovered(HsSession *session, hs_document *document, const char *path);
 const char *hs_session_path(HsSession *session);
 gboolean hs_session_is_unsaved(HsSession *session);
 gboolean hs_session_save(HsSession *session, const char *path, GError **error);
