@@ -11,16 +11,42 @@
 
 #include <cairo.h>
 
-void hs_paint_scene(cairo_t *cr, const hs_scene *scene, const hs_view *view, const hs_theme *theme);
+void
+hs_paint_scene(cairo_t *cr, const hs_scene *scene, const hs_view *view, const hs_theme *theme);
 /* Only what does not move while playing (paper, site, route, ghosts), or only what moves. */
-typedef enum { HS_PAINT_ALL, HS_PAINT_KEPT, HS_PAINT_MOVING } hs_paint_part;
-void hs_paint_part_of(cairo_t *cr, const hs_scene *scene, const hs_view *view, const hs_theme *theme, hs_paint_part part);
+typedef enum {
+    HS_PAINT_ALL,
+    HS_PAINT_KEPT,
+    HS_PAINT_MOVING
+} hs_paint_part;
+void hs_paint_part_of(cairo_t *cr,
+                      const hs_scene *scene,
+                      const hs_view *view,
+                      const hs_theme *theme,
+                      hs_paint_part part);
 /* Surface rectangle that the moving part covers, labels included. */
-void hs_paint_moving_bounds(const hs_scene *scene, const hs_view *view, double *ret_x, double *ret_y, double *ret_width, double *ret_height);
+void hs_paint_moving_bounds(const hs_scene *scene,
+                            const hs_view *view,
+                            double *ret_x,
+                            double *ret_y,
+                            double *ret_width,
+                            double *ret_height);
 
 /* The glyph of a status: a stroke that ends before, touches or passes a wall; an empty frame for not judged. */
-void hs_paint_status_glyph(cairo_t *cr, hs_finding_status status, double x, double y, double size, const hs_theme *theme);
+void hs_paint_status_glyph(cairo_t *cr,
+                           hs_finding_status status,
+                           double x,
+                           double y,
+                           double size,
+                           const hs_theme *theme);
 /* The bar: from 0 to beyond the wall at the limit; ratio HS_ABSENT draws nothing but the frame. */
-void hs_paint_ratio_bar(cairo_t *cr, hs_finding_status status, double ratio, double x, double y, double width, double height, const hs_theme *theme);
+void hs_paint_ratio_bar(cairo_t *cr,
+                        hs_finding_status status,
+                        double ratio,
+                        double x,
+                        double y,
+                        double width,
+                        double height,
+                        const hs_theme *theme);
 
 #endif

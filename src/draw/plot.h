@@ -24,10 +24,10 @@ const char *hs_plot_unit(hs_plot_kind kind);
 
 typedef struct {
     const hs_results *results;
-    int left, right;  /* options; right -1: one only */
+    int left, right; /* options; right -1: one only */
     hs_plot_kind kind;
     double width_px, height_px;
-    double axis_px;   /* room for the axis figures on the left */
+    double axis_px; /* room for the axis figures on the left */
     double font_px;
     gboolean us_units;
 } hs_plot_request;

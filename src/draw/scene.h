@@ -16,9 +16,9 @@ typedef enum {
     HS_N_LAYERS
 } hs_layer;
 
-const char *hs_layer_name(hs_layer layer);      /* translated */
+const char *hs_layer_name(hs_layer layer); /* translated */
 gboolean hs_layer_has_switch(hs_layer layer);
-guint hs_layers_default(void);                  /* bits of the layers that are on at first */
+guint hs_layers_default(void); /* bits of the layers that are on at first */
 
 typedef struct hs_scene hs_scene;
 
@@ -26,14 +26,14 @@ typedef struct hs_scene hs_scene;
 typedef struct {
     const hs_task *task;
     const hs_results *results;
-    int option;           /* index into results->options */
-    int sample;           /* index into that option's samples */
-    guint layers;         /* bit i: layer i is on */
-    int chosen_point;     /* -1 none: the point with its two dimensions */
-    gboolean power_off;   /* show this instant with the suit's power lost */
-    gboolean folds;       /* fold level carry legs over 2 m with a break mark */
+    int option;         /* index into results->options */
+    int sample;         /* index into that option's samples */
+    guint layers;       /* bit i: layer i is on */
+    int chosen_point;   /* -1 none: the point with its two dimensions */
+    gboolean power_off; /* show this instant with the suit's power lost */
+    gboolean folds;     /* fold level carry legs over 2 m with a break mark */
     gboolean us_units;
-    gboolean for_print;   /* labels as on paper */
+    gboolean for_print; /* labels as on paper */
 } hs_scene_request;
 
 hs_scene *hs_scene_build(const hs_scene_request *request);

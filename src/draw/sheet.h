@@ -10,7 +10,10 @@
 
 #include <cairo.h>
 
-typedef enum { HS_PAPER_A4, HS_PAPER_LETTER } hs_paper;
+typedef enum {
+    HS_PAPER_A4,
+    HS_PAPER_LETTER
+} hs_paper;
 
 typedef struct {
     const hs_document *document;
@@ -35,6 +38,9 @@ gboolean hs_export_view(const hs_document *document,
                         const char *path,
                         GError **error);
 /* The training handout: one figure a page, with or without the answers. */
-gboolean hs_handout_write_pdf(const hs_sheet_request *request, gboolean answers, const char *path, GError **error);
+gboolean hs_handout_write_pdf(const hs_sheet_request *request,
+                              gboolean answers,
+                              const char *path,
+                              GError **error);
 
 #endif

@@ -9,11 +9,16 @@ typedef struct {
     double r, g, b, a;
 } hs_colour;
 
-typedef enum { HS_THEME_LIGHT, HS_THEME_DARK, HS_THEME_PAPER } hs_theme_kind;
+typedef enum {
+    HS_THEME_LIGHT,
+    HS_THEME_DARK,
+    HS_THEME_PAPER
+} hs_theme_kind;
 
 typedef struct {
     hs_theme_kind kind;
-    hs_colour paper, grid, ink, soft_ink, floor, load, load_line, body, body_line, person, suit, suit_fill, weight, limit, mark;
+    hs_colour paper, grid, ink, soft_ink, floor, load, load_line, body, body_line, person, suit,
+        suit_fill, weight, limit, mark;
     const char *font_family;
     double line_px; /* 1 on screen; more in the lesson */
 } hs_theme;

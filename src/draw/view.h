@@ -8,7 +8,7 @@
 #include "scene.h"
 
 typedef struct {
-    double x0_px, y0_px;   /* where drawing coordinate (0, 0) is */
+    double x0_px, y0_px; /* where drawing coordinate (0, 0) is */
     double scale_px_per_m;
     double width_px, height_px;
     double font_px;        /* height of the label type */
@@ -18,7 +18,8 @@ typedef struct {
 /* Contain the extent with a margin for labels; width and height of the surface. */
 hs_view hs_view_fit(const hs_scene *scene, double width_px, double height_px, double font_px);
 /* One view for two scenes drawn side by side at the same size: same scale, same floor line, same force scale. */
-hs_view hs_view_fit_two(const hs_scene *a, const hs_scene *b, double width_px, double height_px, double font_px);
+hs_view hs_view_fit_two(
+    const hs_scene *a, const hs_scene *b, double width_px, double height_px, double font_px);
 hs_vec2 hs_view_to_surface(const hs_view *view, hs_vec2 at_m);
 hs_vec2 hs_view_to_world(const hs_view *view, hs_vec2 at_px);
 void hs_view_zoom(hs_view *view, double factor, hs_vec2 about_px);

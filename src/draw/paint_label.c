@@ -1,0 +1,243 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  how do the texts of a scene get onto a surface?
+ * Answer:    measured, placed by label.c round what is drawn, painted on a thin halo with their leaders.
+ * Not here:  where they may go (label.c). */
+#include "paint_internal.h"
+
+#define SMALL_PART 0.88 /* of the label type */
+#define HALO_em    0.10
+
+PangoContext *
+hs_paint_pango_new(void)
+{
+    PangoContext *context = pango_font_map_create_context(pango_cairo_font_map_get_default());
+    cairo_font_options_t *options = cairo_font_options_create();
+
+    /* The same widths on the screen, in a picture and on paper. */
+    cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
+    cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_SLIGHT);
+    cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
+    pango_cairo_context_set_font_options(context, options);
+    pango_context_set_round_glyph_positions(context, FALSE);
+    cairo_font_options_destroy(options);
+    return context;
+}
+
+PangoLayout *
+hs_painter_layout(const hs_painter *painter,
+                  const char *text,
+                  gboolean is_small,
+                  gboolean is_bold)
+{
+    PangoLayout *layout = pango_layout_new(painter->pango);
+    PangoFontDescription *font = pango_font_description_new();
+
+    pango_font_description_set_family_static(font, painter->theme->font_family);
+    pango_font_description_set_absolute_size(
+        font, painter->view->font_px * (is_small ? SMALL_PART : 1.0) * PANGO_SCALE);
+    pango_font_description_set_weight(font,
+                                      is_bold ? PANGO_WEIGHT_SEMIBOLD : PANGO_WEIGHT_NORMAL);
+    pango_layout_set_font_description(layout, font);
+    pango_layout_set_text(layout, text, -1);
+    pango_font_description_free(font);
+    return layout;
+}
+
+static void
+dimension_wish(const hs_painter *painter, const hs_prim *prim, hs_label_wish *wish)
+{
+    hs_vec2 from_px, to_px;
+    double em = painter->view->font_px;
+
+    hs_painter_dimension(painter, prim, &from_px, &to_px);
+    double length_px = hypot(to_px.x - from_px.x, to_px.y - from_px.y);
+    double text_px = prim->is_upright ? wish->height_px : wish->width_px;
+
+    wish->priority = 12;
+    wish->gap_px = 0.3 * em;
+    wish->anchor_px = (hs_vec2){(from_px.x + to_px.x) / 2, (from_px.y + to_px.y) / 2};
+    if (length_px > text_px + 1.2 * em) {
+        wish->side = HS_SIDE_OVER;
+    } else if (prim->is_upright) {
+        wish->side = prim->offset.x < 0 ? HS_SIDE_LEFT : HS_SIDE_RIGHT;
+    } else {
+        wish->side = HS_SIDE_RIGHT;
+        wish->anchor_px.x = fmax(from_px.x, to_px.x);
+    }
+}
+
+static void
+make_wish(const hs_painter *painter,
+          const hs_prim *prim,
+          PangoLayout *layout,
+          hs_label_wish *wish)
+{
+    double em = painter->view->font_px;
+    PangoRectangle ink, logical;
+
+    pango_layout_get_extents(layout, &ink, &logical);
+    *wish = (hs_label_wish){.side = prim->side,
+                            .width_px = (double)logical.width / PANGO_SCALE + 0.3 * em,
+                            .height_px = (double)logical.height / PANGO_SCALE * 0.92,
+                            .gap_px = 0.15 * em,
+                            .priority = prim->priority,
+                            .has_far_leader = prim->size > 0};
+    if (prim->kind == HS_PRIM_DIMENSION) {
+        dimension_wish(painter, prim, wish);
+        return;
+    }
+    if (prim->kind == HS_PRIM_RULER) {
+        hs_vec2 at_px = hs_view_to_surface(painter->view, prim->at);
+
+        wish->side = HS_SIDE_RIGHT;
+        wish->priority = 3;
+        wish->anchor_px = (hs_vec2){1.0 * em, at_px.y};
+        return;
+    }
+    hs_vec2 at_px = hs_painter_place(painter, prim, prim->at);
+
+    wish->anchor_px = at_px;
+}
+
+static gboolean
+has_text(const hs_prim *prim)
+{
+    return prim->text && (prim->kind == HS_PRIM_LABEL || prim->kind == HS_PRIM_DIMENSION ||
+                          prim->kind == HS_PRIM_RULER);
+}
+
+/* What labels should not cover: marks and arrows always, limbs and load where there is another place. */
+static void
+collect_boxes(const hs_painter *painter, gboolean moves, GArray *taken, GArray *avoided)
+{
+    for (guint i = 0; i < painter->scene->prims->len; i++) {
+        const hs_prim *prim = &g_array_index(painter->scene->prims, hs_prim, i);
+
+        if (!moves && hs_scene_layer_moves(prim->layer))
+            continue;
+        switch (prim->kind) {
+        case HS_PRIM_CG:
+        case HS_PRIM_SCALES:
+        case HS_PRIM_PEAK:
+        case HS_PRIM_BAR:
+        case HS_PRIM_BREAK:
+        case HS_PRIM_ARROW: {
+            hs_box box = hs_paint_prim_box(painter, prim);
+
+            if (box.width >= 0)
+                g_array_append_val(taken, box);
+            break;
+        }
+        case HS_PRIM_DISC:
+        case HS_PRIM_SHAPE: {
+            hs_box box = hs_paint_prim_box(painter, prim);
+
+            if (box.width >= 0 && prim->layer != HS_LAYER_ghost && prim->layer != HS_LAYER_site)
+                g_array_append_val(avoided, box);
+            break;
+        }
+        default:
+            break;
+        }
+    }
+}
+
+static void
+clear_placed(gpointer data)
+{
+    g_object_unref(((hs_placed *)data)->layout);
+}
+
+static void
+place_part(const hs_painter *painter, GArray *placed, gboolean moves)
+{
+    double pad_px = 0.25 * painter->view->font_px;
+    hs_box surface = {pad_px, pad_px, painter->view->width_px - 2 * pad_px,
+                      painter->view->height_px - 2 * pad_px};
+    g_autoptr(GArray) taken = g_array_new(FALSE, FALSE, sizeof(hs_box));
+    g_autoptr(GArray) avoided = g_array_new(FALSE, FALSE, sizeof(hs_box));
+    g_autoptr(GArray) wishes = g_array_new(FALSE, TRUE, sizeof(hs_label_wish));
+
+    collect_boxes(painter, moves, taken, avoided);
+    for (guint i = 0; i < placed->len; i++) {
+        const hs_placed *label = &g_array_index(placed, hs_placed, i);
+
+        if (label->moves == moves)
+            g_array_append_val(wishes, label->wish);
+        else if (moves && label->wish.is_placed)
+            g_array_append_val(taken, label->wish.box);
+    }
+    hs_labels_place((hs_label_wish *)(void *)wishes->data, (int)wishes->len,
+                    (const hs_box *)(void *)taken->data, (int)taken->len,
+                    (const hs_box *)(void *)avoided->data, (int)avoided->len, &surface);
+    for (guint i = 0, k = 0; i < placed->len; i++) {
+        hs_placed *label = &g_array_index(placed, hs_placed, i);
+
+        if (label->moves == moves)
+            label->wish = g_array_index(wishes, hs_label_wish, k++);
+    }
+}
+
+GArray *
+hs_paint_place_labels(const hs_painter *painter)
+{
+    GArray *placed = g_array_new(FALSE, TRUE, sizeof(hs_placed));
+
+    g_array_set_clear_func(placed, clear_placed);
+    for (guint i = 0; i < painter->scene->prims->len; i++) {
+        const hs_prim *prim = &g_array_index(painter->scene->prims, hs_prim, i);
+
+        if (!has_text(prim))
+            continue;
+        hs_placed label = {.prim = prim, .moves = hs_scene_layer_moves(prim->layer)};
+
+        label.layout = hs_painter_layout(
+            painter, prim->text, prim->is_small || prim->kind != HS_PRIM_LABEL, prim->is_bold);
+        make_wish(painter, prim, label.layout, &label.wish);
+        g_array_append_val(placed, label);
+    }
+    place_part(painter, placed, FALSE);
+    place_part(painter, placed, TRUE);
+    return placed;
+}
+
+static void
+paint_label(const hs_painter *painter, const hs_placed *label)
+{
+    double em = painter->view->font_px;
+    const hs_label_wish *wish = &label->wish;
+    PangoRectangle ink, logical;
+
+    if (wish->has_leader && label->prim->kind == HS_PRIM_LABEL) {
+        hs_paint_colour(painter->cr, hs_theme_colour(painter->theme, HS_INK_SOFT), 1);
+        cairo_set_line_width(painter->cr, 0.9 * hs_painter_unit_px(painter));
+        cairo_move_to(painter->cr, wish->anchor_px.x, wish->anchor_px.y);
+        cairo_line_to(painter->cr, wish->leader_px.x, wish->leader_px.y);
+        cairo_stroke(painter->cr);
+    }
+    pango_layout_get_extents(label->layout, &ink, &logical);
+    double x_px = wish->box.x + 0.15 * em,
+           y_px = wish->box.y + (wish->height_px - (double)logical.height / PANGO_SCALE) / 2;
+
+    cairo_move_to(painter->cr, x_px, y_px);
+    pango_cairo_layout_path(painter->cr, label->layout);
+    hs_paint_colour(painter->cr, painter->theme->paper, 0.9);
+    cairo_set_line_width(painter->cr, 2 * HALO_em * em);
+    cairo_set_line_join(painter->cr, CAIRO_LINE_JOIN_ROUND);
+    cairo_stroke(painter->cr);
+    hs_paint_colour(painter->cr, hs_theme_colour(painter->theme, label->prim->stroke), 1);
+    cairo_move_to(painter->cr, x_px, y_px);
+    pango_cairo_show_layout(painter->cr, label->layout);
+}
+
+void
+hs_paint_labels(const hs_painter *painter, const GArray *placed, hs_paint_part part)
+{
+    for (guint i = 0; i < placed->len; i++) {
+        const hs_placed *label = &g_array_index(placed, hs_placed, i);
+
+        if (label->wish.is_placed &&
+            (part == HS_PAINT_ALL || label->moves == (part == HS_PAINT_MOVING)))
+            paint_label(painter, label);
+    }
+}

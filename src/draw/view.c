@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  where on the surface is a place, and back?
+ * Answer:    hs_view: metres to pixels, z up; the floor lies low, with room under it for dimensions and scales.
+ * Not here:  what is there (scene.h, hit.h). */
+#include "view.h"
+
+#include "scene_internal.h"
+
+/* Room around the picture in heights of the label type: chosen by eye. */
+#define TOP_em           4.2
+#define BOTTOM_em        7.0
+#define SIDE_em          1.6
+#define PLAN_em          2.2
+#define LARGEST_px_per_m 600.0
+#define ARROW_PART       0.24 /* the greatest force takes this part of the height */
+#define ARROW_m          0.75 /* and never more than this length in the picture */
+
+static hs_view
+fit(hs_vec2 least_m,
+    hs_vec2 most_m,
+    double greatest_N,
+    gboolean is_plan,
+    double width_px,
+    double height_px,
+    double font_px)
+{
+    double top_px = (is_plan ? PLAN_em : TOP_em) * font_px,
+           bottom_px = (is_plan ? PLAN_em : BOTTOM_em) * font_px;
+    double side_px = SIDE_em * font_px;
+    double wide_m = fmax(most_m.x - least_m.x, 0.5), high_m = fmax(most_m.y - least_m.y, 0.5);
+    double room_x_px = fmax(width_px - 2 * side_px, width_px * 0.5);
+    double room_y_px = fmax(height_px - top_px - bottom_px, height_px * 0.4);
+    double scale = fmin(fmin(room_x_px / wide_m, room_y_px / high_m), LARGEST_px_per_m);
+    hs_view view = {.scale_px_per_m = scale,
+                    .width_px = width_px,
+                    .height_px = height_px,
+                    .font_px = font_px,
+                    .x0_px = width_px / 2 - (least_m.x + most_m.x) / 2 * scale};
+
+    if (is_plan)
+        view.y0_px = height_px / 2 + (least_m.y + most_m.y) / 2 * scale;
+    else
+        view.y0_px = height_px - bottom_px + least_m.y * scale;
+    view.force_px_per_N = fmin(ARROW_PART * height_px, ARROW_m * scale) / fmax(greatest_N, 1.0);
+    return view;
+}
+
+hs_view
+hs_view_fit(const hs_scene *scene, double width_px, double height_px, double font_px)
+{
+    return fit(scene->least_m, scene->most_m, scene->greatest_N, scene->is_plan, width_px,
+               height_px, font_px);
+}
+
+hs_view
+hs_view_fit_two(
+    const hs_scene *a, const hs_scene *b, double width_px, double height_px, double font_px)
+{
+    hs_vec2 least_m = {fmin(a->least_m.x, b->least_m.x), fmin(a->least_m.y, b->least_m.y)};
+    hs_vec2 most_m = {fmax(a->most_m.x, b->most_m.x), fmax(a->most_m.y, b->most_m.y)};
+
+    return fit(least_m, most_m, fmax(a->greatest_N, b->greatest_N), a->is_plan, width_px,
+               height_px, font_px);
+}
+
+hs_vec2
+hs_view_to_surface(const hs_view *view, hs_vec2 at_m)
+{
+    return (hs_vec2){view->x0_px + at_m.x * view->scale_px_per_m,
+                     view->y0_px - at_m.y * view->scale_px_per_m};
+}
+
+hs_vec2
+hs_view_to_world(const hs_view *view, hs_vec2 at_px)
+{
+    return (hs_vec2){(at_px.x - view->x0_px) / view->scale_px_per_m,
+                     (view->y0_px - at_px.y) / view->scale_px_per_m};
+}
+
+void
+hs_view_zoom(hs_view *view, double factor, hs_vec2 about_px)
+{
+    double scale = CLAMP(view->scale_px_per_m * factor, 5.0, 5000.0);
+    hs_vec2 at_m = hs_view_to_world(view, about_px);
+
+    view->scale_px_per_m = scale;
+    view->x0_px = about_px.x - at_m.x * scale;
+    view->y0_px = about_px.y + at_m.y * scale;
+}
+
+void
+hs_view_pan(hs_view *view, double dx_px, double dy_px)
+{
+    view->x0_px += dx_px;
+    view->y0_px += dy_px;
+}
