@@ -39,6 +39,18 @@ enum {
 /* Fills the strength members of a person whose sex, size, age and percentile are set (strength.c). */
 void hs_person_set_strength(hs_person *person);
 
+/* Strength with its slopes by the joint's own angle and by the knee's, corners rounded over 2 x round_deg (0: the table). */
+typedef struct {
+    double value_Nm, by_angle, by_knee;
+} hs_strength;
+
+hs_strength hs_strength_at(const hs_person *person,
+                           int joint,
+                           double angle_rad,
+                           double knee_rad,
+                           bool tips_forward,
+                           double round_deg);
+
 /* Standard normal variate of a percentile in 0..100. */
 double hs_percentile_z(double percentile);
 

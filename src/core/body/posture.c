@@ -27,12 +27,19 @@
 /* The small term that makes the unloaded posture one, and how strongly a wished style counts, per rad^2: chosen. */
 #define REST_WEIGHT        0.002
 #define STYLE_WEIGHT       1.0
+#define ROUND_deg          2.0 /* corners of the strength tables, in the search alone: numerics */
 /* The belly counts for hands from this far below the hip up to the chest (share of hip to shoulder): chosen. */
 #define BELLY_FADE_m       0.10
 #define BELLY_CHEST        0.70
 #define BELLY_OFF_m        0.60
 #define ROOM_EXACT_m       1e-9 /* constraints hold to this */
+#define ROUGH_ROOM_m       1e-6 /* and this much is nothing where only feasibility is sought */
+#define N_STARTS           4
 #define SETTLED_rad        1e-9
+/* Grid points whose grip is further out of reach are no start; the penalty of the others: numerics. */
+#define FAR_OUT_m          0.12
+#define FAR_OUT_COST       1000.0
+#define PENALTY            400.0
 #define LARGEST_STEP_rad   0.35
 
 typedef enum {
@@ -129,17 +136,16 @@ belly_room(const hs_chain *chain, const hs_chain_state *at)
     return dual_axpy(line, -BELLY_OFF_m, on);
 }
 
-/* Strength as the search sees it: the table's figure with its slope taken over a degree to each side. */
+/* Strength as the search sees it: the table's corners rounded, so that the least effort is a smooth place. */
 static hs_dual
-strength_of(const hs_chain *chain, int joint, hs_dual angle, double knee_rad, double moment_Nm)
+strength_of(const hs_chain *chain, int joint, hs_dual angle, hs_dual knee, double moment_Nm)
 {
-    double h = HS_RAD_PER_DEG;
-    double here = hs_strength_Nm(chain->person, joint, angle.v[0], knee_rad, moment_Nm);
-    double slope = (hs_strength_Nm(chain->person, joint, angle.v[0] + h, knee_rad, moment_Nm) -
-                    hs_strength_Nm(chain->person, joint, angle.v[0] - h, knee_rad, moment_Nm)) /
-                   (2.0 * h);
+    hs_strength s = hs_strength_at(chain->person, joint, angle.v[0], knee.v[0],
+                                   moment_Nm >= 0.0, ROUND_deg);
+    hs_dual ret = dual_axpy(dual_chain(angle, s.value_Nm, s.by_angle), s.by_knee, knee);
 
-    return dual_scale(dual_chain(angle, here, slope), hs_chain_share(chain, joint));
+    ret.v[0] = s.value_Nm;
+    return dual_scale(ret, hs_chain_share(chain, joint));
 }
 
 static void
@@ -154,7 +160,7 @@ add_effort(const search *s,
 
     for (int j = s->chain->kneels ? HS_JOINT_KNEE : HS_JOINT_ANKLE; j < HS_N_JOINTS; j++) {
         hs_dual strength =
-            strength_of(s->chain, j, angle[j], at->knee_rad.v[0], at->moment_Nm[j].v[0]);
+            strength_of(s->chain, j, angle[j], at->knee_rad, at->moment_Nm[j].v[0]);
 
         add_square(point, dual_div(at->moment_Nm[j], strength), 1.0);
     }
@@ -297,18 +303,33 @@ grid_angles(const hs_chain *chain, int i, int j, int k, double x[3])
     x[2] = trunk_grid_deg[k] * HS_RAD_PER_DEG;
 }
 
+/* How much too far or too near the grip is for the arm, without the rest of the chain. */
+static double
+arm_miss_m(const hs_chain *chain, const double x[3])
+{
+    const hs_person *p = chain->person;
+    double sx = p->shank_m * sin(x[0]) - p->thigh_m * sin(x[1]) + p->trunk_m * sin(x[2]);
+    double sz = p->ankle_height_m + p->shank_m * cos(x[0]) + p->thigh_m * cos(x[1]) +
+                p->trunk_m * cos(x[2]);
+    double distance_m = hypot(chain->input->hand_x_m - sx, chain->input->hand_z_m - sz);
+
+    return fmax(distance_m - p->upper_arm_m - p->forearm_m, 0.0);
+}
+
 /* Effort with broken constraints added: only to choose starts, never to end on. */
 static double
 rough_cost(search *s, const double x[3])
 {
     hs_descent_point point;
-    double ret;
+    double ret, miss_m = arm_miss_m(s->chain, x);
 
+    if (s->aim == FOR_EFFORT && miss_m > FAR_OUT_m)
+        return FAR_OUT_COST + miss_m;
     ask_posture(s, x, &point);
     ret = point.cost;
     for (int i = 0; i < point.n; i++)
         if (point.room[i] < 0.0)
-            ret += 400.0 * point.room[i] * point.room[i];
+            ret += PENALTY * point.room[i] * point.room[i];
     return ret;
 }
 
@@ -374,29 +395,6 @@ is_known(const hs_posture *list, int n, const double x[3])
     return false;
 }
 
-int
-hs_posture_candidates(const hs_chain *chain, hs_posture ret[HS_POSTURE_MAX])
-{
-    search s = search_for(chain, NULL, FOR_EFFORT);
-    double starts[HS_POSTURE_MAX][3];
-    int n = 0, n_starts = find_starts(&s, starts);
-
-    for (int i = 0; i < n_starts; i++) {
-        double cost, room;
-        int at;
-
-        descend(&s, starts[i], &cost, &room);
-        if (!(room >= -ROOM_EXACT_m) || !isfinite(cost) || is_known(ret, n, starts[i]))
-            continue;
-        for (at = n++; at > 0 && ret[at - 1].cost > cost; at--)
-            ret[at] = ret[at - 1];
-        memcpy(ret[at].angle_rad, starts[i], sizeof starts[i]);
-        ret[at].cost = cost;
-        ret[at].family = hs_posture_family(starts[i]);
-    }
-    return n;
-}
-
 static double
 best_of(search *s, double best[3])
 {
@@ -407,12 +405,60 @@ best_of(search *s, double best[3])
         double cost, room;
 
         descend(s, starts[i], &cost, &room);
-        if (room >= -1e-6 && cost < least) {
+        if (room >= -ROUGH_ROOM_m && cost < least) {
             least = cost;
             memcpy(best, starts[i], sizeof starts[i]);
         }
     }
     return sqrt(least);
+}
+
+/* Adds a settled posture to the list, cheapest first, unless it is there already. */
+static int
+keep(hs_posture *list, int n, const double x[3], double cost, double room)
+{
+    int at;
+
+    if (!(room >= -ROOM_EXACT_m) || !isfinite(cost) || n == HS_POSTURE_MAX ||
+        is_known(list, n, x))
+        return n;
+    for (at = n; at > 0 && list[at - 1].cost > cost; at--)
+        list[at] = list[at - 1];
+    memcpy(list[at].angle_rad, x, sizeof list[at].angle_rad);
+    list[at].cost = cost;
+    list[at].family = hs_posture_family(x);
+    return n + 1;
+}
+
+/* The way in through feasibility alone: into reach, then into balance, then to the least effort. */
+static int
+enter_feasible(const hs_chain *chain, hs_posture *list)
+{
+    search reach = search_for(chain, NULL, FOR_REACH),
+           balance = search_for(chain, NULL, FOR_BALANCE);
+    search effort = search_for(chain, NULL, FOR_EFFORT);
+    double x[3] = {0.0, 0.0, 0.0}, cost, room;
+
+    if (!(best_of(&reach, x) < ROUGH_ROOM_m) || !(best_of(&balance, x) < ROUGH_ROOM_m))
+        return 0;
+    descend(&effort, x, &cost, &room);
+    return keep(list, 0, x, cost, room);
+}
+
+int
+hs_posture_candidates(const hs_chain *chain, hs_posture ret[HS_POSTURE_MAX])
+{
+    search s = search_for(chain, NULL, FOR_EFFORT);
+    double starts[HS_POSTURE_MAX][3];
+    int n = 0, n_starts = find_starts(&s, starts);
+
+    for (int i = 0; i < n_starts && i < N_STARTS; i++) {
+        double cost, room;
+
+        descend(&s, starts[i], &cost, &room);
+        n = keep(ret, n, starts[i], cost, room);
+    }
+    return n > 0 ? n : enter_feasible(chain, ret);
 }
 
 static void
@@ -432,9 +478,15 @@ hs_posture_missing(const hs_chain *chain, hs_body_state *state)
            balance = search_for(chain, NULL, FOR_BALANCE);
     double best[3] = {0.0, 0.0, 0.0}, short_m;
 
-    short_m = best_of(&reach, best);
     state->is_found = false;
-    state->reaches = isfinite(short_m) && short_m < 1e-6;
+    if (!hs_posture_is_askable(chain)) {
+        forget_figures(state);
+        state->shortfall_m = state->zmp_m = state->margin_m = state->balance_ratio =
+            state->ground_N = HS_ABSENT;
+        return;
+    }
+    short_m = best_of(&reach, best);
+    state->reaches = isfinite(short_m) && short_m < ROUGH_ROOM_m;
     if (state->reaches) {
         double stood_m = best_of(&balance, best);
 
@@ -481,8 +533,6 @@ hs_posture_find(const hs_person *person,
     int n = 0;
 
     hs_chain_set(person, input, &chain);
-    if (!hs_posture_is_askable(&chain))
-        return HS_E_NO_SOLUTION;
     if (hint != NULL && hint->is_found) {
         double x[3] = {hint->shank_rad, hint->thigh_rad, hint->trunk_rad};
 
@@ -493,7 +543,7 @@ hs_posture_find(const hs_person *person,
             n = 1;
         }
     }
-    if (n == 0)
+    if (n == 0 && hs_posture_is_askable(&chain))
         n = hs_posture_candidates(&chain, list);
     if (n == 0) {
         hs_posture_missing(&chain, &state);

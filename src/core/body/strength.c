@@ -144,34 +144,138 @@ hs_person_set_strength(hs_person *person)
     person->grip_N = grip_N(person, z);
 }
 
+/* 0 below 0, x above; rounded over 2 h. */
 static double
-leg_Nm(const hs_leg_strength *leg, double angle_rad)
+ramp(double x, double h, double *ret_slope)
 {
-    return leg->peak_Nm * fmax(cos(leg->c2 * (angle_rad - leg->c3_rad)), LEAST_SHARE);
+    if (x <= -h || x >= h) {
+        *ret_slope = x > 0.0 ? 1.0 : 0.0;
+        return x > 0.0 ? x : 0.0;
+    }
+    *ret_slope = (x + h) / (2.0 * h);
+    return (x + h) * (x + h) / (4.0 * h);
+}
+
+/* level + slope x + sum of changes of slope, each at its own place: a broken line with rounded corners. */
+static double
+broken_line(double level,
+            int n,
+            const double *at,
+            const double *change,
+            double x,
+            double h,
+            double *ret_slope)
+{
+    double value = level, slope = 0.0;
+
+    for (int i = 0; i < n; i++) {
+        double s, r = ramp(x - at[i], h, &s);
+
+        value += change[i] * r;
+        slope += change[i] * s;
+    }
+    *ret_slope = slope;
+    return value;
+}
+
+static double
+trunk_men_Nm(double flexion_deg, double h, double *ret_slope)
+{
+    static const double at[2] = {0.0, (TRUNK_LEVEL_Nm - TRUNK_LAST_Nm) / TRUNK_SLOPE_Nm};
+    static const double change[2] = {-TRUNK_SLOPE_Nm, TRUNK_SLOPE_Nm};
+
+    return broken_line(TRUNK_LEVEL_Nm, 2, at, change, flexion_deg, h, ret_slope);
+}
+
+static double
+shoulder_men_Nm(double flexion_deg, double h, double *ret_slope)
+{
+    static const double at[3] = {0.0, 45.0, 90.0};
+    static const double first = (SHOULDER_45_Nm - SHOULDER_0_Nm) / 45.0;
+    const double change[3] = {first, -SHOULDER_SLOPE_Nm - first, SHOULDER_SLOPE_Nm};
+
+    return broken_line(SHOULDER_0_Nm, 3, at, change, flexion_deg, h, ret_slope);
 }
 
 double
 hs_strength_trunk_men_Nm(double flexion_deg)
 {
-    if (flexion_deg >= TRUNK_LAST_deg)
-        return TRUNK_LAST_Nm;
-    return fmax(TRUNK_LEVEL_Nm - TRUNK_SLOPE_Nm * fmax(flexion_deg, 0.0), TRUNK_LAST_Nm);
+    double slope;
+
+    return trunk_men_Nm(flexion_deg, 0.0, &slope);
 }
 
 double
 hs_strength_shoulder_men_Nm(double flexion_deg)
 {
-    if (flexion_deg <= 45.0)
-        return SHOULDER_0_Nm + (SHOULDER_45_Nm - SHOULDER_0_Nm) * fmax(flexion_deg, 0.0) / 45.0;
-    return SHOULDER_45_Nm - SHOULDER_SLOPE_Nm * (fmin(flexion_deg, 90.0) - 45.0);
+    double slope;
+
+    return shoulder_men_Nm(flexion_deg, 0.0, &slope);
 }
 
-static double
-calf_share(double knee_rad)
+static hs_strength
+leg_at(const hs_leg_strength *leg, double angle_rad, double h)
 {
-    double t = (knee_rad * HS_DEG_PER_RAD - CALF_FROM_deg) / (CALF_TO_deg - CALF_FROM_deg);
+    double phase = leg->c2 * (angle_rad - leg->c3_rad), slope;
+    double share = LEAST_SHARE + ramp(cos(phase) - LEAST_SHARE, h, &slope);
 
-    return 1.0 - (1.0 - CALF_BENT) * fmin(fmax(t, 0.0), 1.0);
+    return (hs_strength){leg->peak_Nm * share, -leg->peak_Nm * slope * leg->c2 * sin(phase),
+                         0.0};
+}
+
+static hs_strength
+ankle_at(const hs_person *person,
+         double angle_rad,
+         double knee_rad,
+         bool tips_forward,
+         double round_deg)
+{
+    static const double at[2] = {CALF_FROM_deg, CALF_TO_deg};
+    static const double change[2] = {-(1.0 - CALF_BENT) / (CALF_TO_deg - CALF_FROM_deg),
+                                     (1.0 - CALF_BENT) / (CALF_TO_deg - CALF_FROM_deg)};
+    hs_strength ret =
+        leg_at(&person->leg[tips_forward ? HS_LEG_ANKLE_EXTENSION : HS_LEG_ANKLE_FLEXION],
+               angle_rad, round_deg * HS_RAD_PER_DEG);
+    double share, slope;
+
+    if (!tips_forward)
+        return ret;
+    share = broken_line(1.0, 2, at, change, knee_rad * HS_DEG_PER_RAD, round_deg, &slope);
+    return (hs_strength){ret.value_Nm * share, ret.by_angle * share,
+                         ret.value_Nm * slope * HS_DEG_PER_RAD};
+}
+
+hs_strength
+hs_strength_at(const hs_person *person,
+               int joint,
+               double angle_rad,
+               double knee_rad,
+               bool tips_forward,
+               double round_deg)
+{
+    double h_rad = round_deg * HS_RAD_PER_DEG, value, slope, share;
+
+    switch (joint) {
+    case HS_JOINT_ANKLE:
+        return ankle_at(person, angle_rad, knee_rad, tips_forward, round_deg);
+    case HS_JOINT_KNEE:
+        return leg_at(&person->leg[tips_forward ? HS_LEG_KNEE_FLEXION : HS_LEG_KNEE_EXTENSION],
+                      angle_rad, h_rad);
+    case HS_JOINT_HIP:
+        return leg_at(&person->leg[tips_forward ? HS_LEG_HIP_EXTENSION : HS_LEG_HIP_FLEXION],
+                      angle_rad, h_rad);
+    case HS_JOINT_L5S1:
+        value = trunk_men_Nm(angle_rad * HS_DEG_PER_RAD, round_deg, &slope);
+        share = person->trunk_share * (tips_forward ? 1.0 : TRUNK_FORWARD);
+        break;
+    case HS_JOINT_SHOULDER:
+        value = shoulder_men_Nm(angle_rad * HS_DEG_PER_RAD, round_deg, &slope);
+        share = person->shoulder_share * (tips_forward ? 1.0 : SHOULDER_BACK);
+        break;
+    default:
+        return (hs_strength){person->elbow_Nm * (tips_forward ? 1.0 : ELBOW_BACK), 0.0, 0.0};
+    }
+    return (hs_strength){share * value, share * slope * HS_DEG_PER_RAD, 0.0};
 }
 
 double
@@ -181,30 +285,6 @@ hs_strength_Nm(const hs_person *person,
                double other_angle_rad,
                double moment_Nm)
 {
-    double angle_deg = angle_rad * HS_DEG_PER_RAD;
-    bool tips_forward = moment_Nm >= 0.0;
-
-    switch (joint) {
-    case HS_JOINT_ANKLE:
-        if (!tips_forward)
-            return leg_Nm(&person->leg[HS_LEG_ANKLE_FLEXION], angle_rad);
-        return calf_share(other_angle_rad) *
-               leg_Nm(&person->leg[HS_LEG_ANKLE_EXTENSION], angle_rad);
-    case HS_JOINT_KNEE:
-        return leg_Nm(&person->leg[tips_forward ? HS_LEG_KNEE_FLEXION : HS_LEG_KNEE_EXTENSION],
-                      angle_rad);
-    case HS_JOINT_HIP:
-        return leg_Nm(&person->leg[tips_forward ? HS_LEG_HIP_EXTENSION : HS_LEG_HIP_FLEXION],
-                      angle_rad);
-    case HS_JOINT_L5S1:
-        return person->trunk_share * hs_strength_trunk_men_Nm(angle_deg) *
-               (tips_forward ? 1.0 : TRUNK_FORWARD);
-    case HS_JOINT_SHOULDER:
-        return person->shoulder_share * hs_strength_shoulder_men_Nm(angle_deg) *
-               (tips_forward ? 1.0 : SHOULDER_BACK);
-    case HS_JOINT_ELBOW:
-        return person->elbow_Nm * (tips_forward ? 1.0 : ELBOW_BACK);
-    default:
-        return HS_ABSENT;
-    }
+    return hs_strength_at(person, joint, angle_rad, other_angle_rad, moment_Nm >= 0.0, 0.0)
+        .value_Nm;
 }
