@@ -12,13 +12,15 @@
 
 typedef struct {
     double mass_kg, mass_tol_kg;
-    hs_vec3 cg_m;      /* load frame; z HS_ABSENT after level weighings alone */
-    bool has_inertia;  /* false for weighings alone (a point) */
+    hs_vec3 cg_m;          /* load frame; z HS_ABSENT after level weighings alone */
+    bool has_inertia;      /* false for weighings alone (a point) */
     hs_mat3 inertia_kg_m2; /* about the CG, load axes, off-diagonals minus the integral */
     bool has_box;          /* parts give an outline */
-    hs_vec3 least_m, most_m; /* outline of the solids in the load frame (voids and points with no size add nothing) */
+    hs_vec3 least_m,
+        most_m; /* outline of the solids in the load frame (voids and points with no size add nothing) */
     /* parts against weighings, where both are given; else HS_ABSENT */
     double parts_mass_kg, weighed_mass_kg;
+    double parts_tol_kg; /* of the parts alone; HS_ABSENT without parts */
     hs_vec3 parts_cg_m, weighed_cg_m;
 } hs_load_state;
 
