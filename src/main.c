@@ -8,7 +8,7 @@
 #include "application.h"
 #endif
 
-#include <libintl.h>
+#include <glib/gi18n.h>
 #include <locale.h>
 #include <stdio.h>
 

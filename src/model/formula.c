@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  what does a formula give when its symbols are replaced by printed numbers?
- * Answer:    a scanner for the symbols and a recursive descent for + - * / ^, brackets and a
- * dozen functions. Not here:  the choice of digits (words_working.c). */
+ * Answer:    a scanner for the symbols and a recursive descent for + - * / ^, brackets and a dozen functions.
+ * Not here:  the choice of digits (words_working.c). */
 #include "formula.h"
 
 #include "units.h"

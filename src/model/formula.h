@@ -13,9 +13,12 @@ const char *hs_formula_expression(const char *formula);
 /**
  * hs_formula_substitute - put printed numbers in the place of symbols
  *
- * What    every identifier that is one of the symbols is replaced by its number, in brackets
- * where it is negative; functions and pi stay In      n symbols and their numbers as text,
- * locale-free Out     a new string Frame   none Errors  none: a symbol without a number stays
+ * What    every identifier that is one of the symbols is replaced by its number, in brackets where it is negative;
+ *         functions and pi stay
+ * In      n symbols and their numbers as text, locale-free
+ * Out     a new string
+ * Frame   none
+ * Errors  none: a symbol without a number stays
  * Source  none
  */
 char *hs_formula_substitute(const char *expression,

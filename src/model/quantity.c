@@ -368,11 +368,22 @@ read_part(const char **at,
                            allowed);
 }
 
+/* Figures that we show have a no-break space before their unit, and may be pasted back. */
+static char *
+plain_spaces(const char *text)
+{
+    GString *out = g_string_new(text);
+
+    g_string_replace(out, "\u00a0", " ", 0);
+    g_string_replace(out, "\u202f", " ", 0);
+    return g_strstrip(g_string_free(out, FALSE));
+}
+
 gboolean
 hs_quantity_parse(
     const char *text, const char *unit, hs_units units, double *ret_value, char **ret_fault)
 {
-    g_autofree char *stripped = g_strstrip(g_strdup(text != NULL ? text : ""));
+    g_autofree char *stripped = plain_spaces(text != NULL ? text : "");
     const char *at = stripped, *kind = NULL;
     double base = 1.0, sum = 0.0;
     char *fault = NULL;

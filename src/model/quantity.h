@@ -6,7 +6,9 @@
 #ifndef HS_QUANTITY_H
 #define HS_QUANTITY_H
 
-#include "words.h"
+#include "unit_system.h"
+
+#include <glib.h>
 
 /* unit: the suffix of the key: "kg", "N", "m", "deg", "s", "Nm", "kPa", "Wh", "W", "m_s2", "" ... */
 char *hs_quantity_text(double value, const char *unit, hs_units units);  /* "45.1 kg" */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how is a sentence marked for translation?
- * Answer:    _() says it in the reader's language, N_() marks it for later; GLib's own macro
- * casts const away. Not here:  the sentences. */
+ * Answer:    _() says it in the reader's language, N_() marks it for later; GLib's own macro casts const away.
+ * Not here:  the sentences. */
 #ifndef HS_TRANSLATE_H
 #define HS_TRANSLATE_H
 

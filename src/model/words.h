@@ -5,11 +5,11 @@
 #ifndef HS_WORDS_H
 #define HS_WORDS_H
 
+#include "unit_system.h"
+
 #include "result.h"
 
 #include <glib.h>
-
-typedef enum { HS_UNITS_SI = 0, HS_UNITS_US } hs_units;
 
 char *hs_words_message(const hs_message *message, hs_units units);
 const char *hs_words_check(hs_check_id check);        /* "Low back, compression" */

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how is a working printed so that it can be done again with a pocket calculator?
- * Answer:    for each line the formula, the formula with numbers, and the source; numbers get
- * as many digits as the result needs, and no more. Not here:  recording (core, base/working.h),
- * evaluating (formula.c).
+ * Answer:    for each line the formula, the formula with numbers, and the source; numbers get as many digits as the
+ *            result needs, and no more.
+ * Not here:  recording (core, base/working.h), evaluating (formula.c).
  *
  * Workings are in SI and with a point in every language: a formula has constants in SI, and a
  * comma parts arguments. */
