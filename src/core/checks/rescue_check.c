@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  who gets the wearer out of a dead or fallen suit, and how long does it take?
+ * Answer:    hs_check_rescue(): within where a role names the rescuer and the helper's time is given, else near at most.
+ * Not here:  the load while the power is gone (power_loss_check.c). */
+#include "check.h"
+#include "decide_roles.h"
+#include "units.h"
+
+#define DRAG_FRICTION                                                                          \
+    0.5 /* clothing on a floor, an example figure: HS_SRC_suit_drag speaks of grass; common practice */
+
+static void
+write_drag(const hs_run *run, int b, hs_finding *finding)
+{
+    const hs_suit *suit = run->setup->bearers[b].suit;
+    double mass_kg = run->persons[b].mass_kg + hs_or(suit->mass_kg, 0.0);
+
+    HS_WORK(&finding->working, rescue_drag, DRAG_FRICTION * mass_kg * HS_GRAVITY_m_s2, "N",
+            {"mu", DRAG_FRICTION, ""}, {"m", mass_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"});
+}
+
+static void
+judge(const hs_asking *asking, int b, hs_finding *finding)
+{
+    const hs_suit *suit = asking->run->setup->bearers[b].suit;
+    const char *rescuer = hs_roles_person_for(asking, HS_ROLE_RESCUES);
+
+    finding->bearer = b;
+    finding->source = HS_SRC_suit_data;
+    if (!hs_has(suit->release_helper_s)) {
+        hs_finding_missing(finding, HS_SAY(rescue_missing));
+        return;
+    }
+    finding->why = HS_WHY_COMPUTED;
+    finding->value = suit->release_helper_s;
+    finding->status = rescuer != NULL ? HS_STATUS_WITHIN : HS_STATUS_NEAR;
+    if (rescuer != NULL) {
+        finding->text = HS_SAY(rescue_within, suit->release_helper_s);
+        finding->text.name[0] = rescuer;
+    } else {
+        finding->text = HS_SAY(rescue_no_helper, suit->release_helper_s);
+        finding->remedy = HS_SAY(rescue_remedy, suit->release_helper_s);
+    }
+    write_drag(asking->run, b, finding);
+}
+
+void
+hs_check_rescue(const hs_asking *asking, hs_finding *finding)
+{
+    hs_finding worst = *finding;
+
+    for (int b = 0; b < asking->run->setup->n_bearers; b++) {
+        const hs_suit *suit = asking->run->setup->bearers[b].suit;
+        hs_finding candidate = *finding;
+
+        if (suit == NULL || !hs_suit_model_of(suit)->has_power)
+            continue;
+        judge(asking, b, &candidate);
+        if (worst.status == HS_STATUS_NONE || hs_finding_worse(&candidate, &worst))
+            worst = candidate;
+    }
+    *finding = worst;
+}
