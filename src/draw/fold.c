@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  which parts of a long way are left out of the picture?
- * Answer:    hs_folds_find(): the middle of level carry legs over 2 m, where nothing stands and no figure overhangs.
+ * Answer:    hs_folds_find(): the middle of level carry legs over 2 m, where neither load nor figures overhang anything.
  * Not here:  the break mark (site_layer.c). */
 #include "fold.h"
 
@@ -9,9 +9,9 @@
 /* Product rule: level carry legs over 2 m are folded. What is drawn of the part left out, and how long it must be to be
  * worth a break mark: chosen by eye, common practice, no source. */
 #define LONG_LEG_m  2.0
-#define DRAWN_m     0.5
-#define WORTH_m     1.0
-#define CLEARANCE_m 0.35
+#define DRAWN_m     0.3
+#define WORTH_m     0.6
+#define CLEARANCE_m 0.15
 #define LEVEL_m     0.005
 
 /* How far figures and load reach behind and ahead of the load's origin, over all options. */
@@ -62,6 +62,16 @@ keep_longer(double *from_m, double *to_m, double a_m, double b_m)
         *from_m = b_m;
 }
 
+/* Where the surface rises or falls a figure must not stand while the load is inside the fold. */
+static void
+keep_floor(const hs_site *site, double *from_m, double *to_m, double behind_m, double ahead_m)
+{
+    for (int i = 1; i < site->n_floor; i++)
+        if (fabs(site->floor[i].y - site->floor[i - 1].y) > LEVEL_m)
+            keep_longer(from_m, to_m, site->floor[i - 1].x - ahead_m - CLEARANCE_m,
+                        site->floor[i].x + behind_m + CLEARANCE_m);
+}
+
 static void
 keep_site(const hs_site *site, double *from_m, double *to_m, double behind_m, double ahead_m)
 {
@@ -100,7 +110,10 @@ hs_folds_find(hs_scene *scene)
     const hs_route *route = &request->task->route;
     double behind_m, ahead_m;
 
+    hs_vec3 least_m = {-0.3, 0, 0}, most_m = {0.3, 0, 0};
+
     find_overhang(request, &behind_m, &ahead_m);
+    hs_scene_load_box(request->task, &least_m, &most_m);
     for (int i = 1; i < route->n_points; i++) {
         const hs_point *from = &route->points[i - 1], *to = &route->points[i];
         double a_m = fmin(from->x_m, to->x_m), b_m = fmax(from->x_m, to->x_m);
@@ -108,8 +121,9 @@ hs_folds_find(hs_scene *scene)
         if (to->move != HS_MOVE_CARRY || b_m - a_m <= LONG_LEG_m ||
             fabs(to->z_m - from->z_m) > LEVEL_m || !is_level(&request->task->site, a_m, b_m))
             continue;
-        a_m += ahead_m + CLEARANCE_m;
-        b_m -= behind_m + CLEARANCE_m;
+        a_m += fmax(most_m.x, 0.2) + CLEARANCE_m;
+        b_m -= fmax(-least_m.x, 0.2) + CLEARANCE_m;
+        keep_floor(&request->task->site, &a_m, &b_m, behind_m, ahead_m);
         keep_site(&request->task->site, &a_m, &b_m, behind_m, ahead_m);
         if (b_m - a_m < DRAWN_m + WORTH_m || is_taken(scene->folds, a_m, b_m))
             continue;

@@ -71,12 +71,16 @@ typedef struct {
 } hs_room;
 
 static gboolean
+is_inside(const hs_box *box, const hs_box *s)
+{
+    return box->x >= s->x && box->y >= s->y && box->x + box->width <= s->x + s->width &&
+           box->y + box->height <= s->y + s->height;
+}
+
+static gboolean
 is_free(const hs_room *room, const hs_box *box)
 {
-    const hs_box *s = room->surface;
-
-    if (box->x < s->x || box->y < s->y || box->x + box->width > s->x + s->width ||
-        box->y + box->height > s->y + s->height)
+    if (!is_inside(box, room->surface))
         return FALSE;
     for (int i = 0; i < room->n_taken; i++)
         if (hs_boxes_overlap(box, &room->taken[i]))
@@ -161,7 +165,10 @@ place(const hs_room *room, hs_label_wish *wish)
 {
     double least = HUGE_VAL;
     hs_box best = {0};
+    hs_box anchor = {wish->anchor_px.x, wish->anchor_px.y, 0, 0};
 
+    if (!is_inside(&anchor, room->surface)) /* what it names is not to be seen */
+        return;
     if (wish->side == HS_SIDE_OVER) {
         hs_box box = {wish->anchor_px.x - wish->width_px / 2,
                       wish->anchor_px.y - wish->height_px / 2, wish->width_px, wish->height_px};

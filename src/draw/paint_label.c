@@ -97,6 +97,8 @@ make_wish(const hs_painter *painter,
     hs_vec2 at_px = hs_painter_place(painter, prim, prim->at);
 
     wish->anchor_px = at_px;
+    if (prim->size > 0) /* keeps clear of the mark that it names */
+        wish->gap_px = 1.0 * em;
 }
 
 static gboolean
@@ -211,7 +213,13 @@ paint_label(const hs_painter *painter, const hs_placed *label)
     if (wish->has_leader && label->prim->kind == HS_PRIM_LABEL) {
         hs_paint_colour(painter->cr, hs_theme_colour(painter->theme, HS_INK_SOFT), 1);
         cairo_set_line_width(painter->cr, 0.9 * hs_painter_unit_px(painter));
-        cairo_move_to(painter->cr, wish->anchor_px.x, wish->anchor_px.y);
+        double away_px =
+            hypot(wish->leader_px.x - wish->anchor_px.x, wish->leader_px.y - wish->anchor_px.y);
+        double clear = wish->has_far_leader ? 0.75 * em / away_px : 0;
+
+        cairo_move_to(painter->cr,
+                      wish->anchor_px.x + (wish->leader_px.x - wish->anchor_px.x) * clear,
+                      wish->anchor_px.y + (wish->leader_px.y - wish->anchor_px.y) * clear);
         cairo_line_to(painter->cr, wish->leader_px.x, wish->leader_px.y);
         cairo_stroke(painter->cr);
     }
@@ -233,6 +241,7 @@ paint_label(const hs_painter *painter, const hs_placed *label)
 void
 hs_paint_labels(const hs_painter *painter, const GArray *placed, hs_paint_part part)
 {
+    cairo_set_dash(painter->cr, NULL, 0, 0);
     for (guint i = 0; i < placed->len; i++) {
         const hs_placed *label = &g_array_index(placed, hs_placed, i);
 

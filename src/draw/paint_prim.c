@@ -7,7 +7,7 @@
 #include "paint_mark.h"
 
 /* Thickness of the path to the floor: this part of an arrow's length for the same force. */
-#define BAND_PART 0.085
+#define BAND_PART 0.065
 
 static void
 trace(const hs_painter *painter, const hs_prim *prim)
@@ -59,6 +59,24 @@ paint_shape(const hs_painter *painter, const hs_prim *prim)
     }
 }
 
+double
+hs_paint_band_px(const hs_painter *painter, const hs_prim *prim)
+{
+    return fmax(prim->size * painter->view->force_px_per_N * BAND_PART, 0.8);
+}
+
+static void
+paint_band(const hs_painter *painter, const hs_prim *prim)
+{
+    trace(painter, prim);
+    cairo_set_dash(painter->cr, NULL, 0, 0);
+    cairo_set_line_width(painter->cr, hs_paint_band_px(painter, prim));
+    cairo_set_line_cap(painter->cr, CAIRO_LINE_CAP_ROUND);
+    hs_paint_colour(painter->cr, hs_theme_colour(painter->theme, prim->stroke),
+                    prim->group ? 1 : prim->alpha);
+    cairo_stroke(painter->cr);
+}
+
 /* All outlines first, twice as thick, then all fills over them: what is left is the outline of the whole. */
 void
 hs_paint_group(const hs_painter *painter, const hs_prim *prims, int n)
@@ -67,6 +85,11 @@ hs_paint_group(const hs_painter *painter, const hs_prim *prims, int n)
 
     if (!is_whole)
         cairo_push_group(painter->cr);
+    if (prims->kind == HS_PRIM_BAND) {
+        for (int i = 0; i < n; i++)
+            paint_band(painter, &prims[i]);
+        n = 0;
+    }
     for (int i = 0; i < n; i++) {
         trace(painter, &prims[i]);
         cairo_close_path(painter->cr);
@@ -85,23 +108,6 @@ hs_paint_group(const hs_painter *painter, const hs_prim *prims, int n)
         cairo_pop_group_to_source(painter->cr);
         cairo_paint_with_alpha(painter->cr, prims->alpha);
     }
-}
-
-double
-hs_paint_band_px(const hs_painter *painter, const hs_prim *prim)
-{
-    return fmax(prim->size * painter->view->force_px_per_N * BAND_PART, 0.8);
-}
-
-static void
-paint_band(const hs_painter *painter, const hs_prim *prim)
-{
-    trace(painter, prim);
-    cairo_set_dash(painter->cr, NULL, 0, 0);
-    cairo_set_line_width(painter->cr, hs_paint_band_px(painter, prim));
-    cairo_set_line_cap(painter->cr, CAIRO_LINE_CAP_BUTT);
-    hs_paint_colour(painter->cr, hs_theme_colour(painter->theme, prim->stroke), prim->alpha);
-    cairo_stroke(painter->cr);
 }
 
 static void

@@ -91,6 +91,7 @@ paint_bar(
     cairo_t *cr = painter->cr;
 
     pango_layout_get_extents(layout, NULL, &logical);
+    cairo_set_dash(cr, NULL, 0, 0);
     cairo_set_line_width(cr, 1.6 * unit_px);
     cairo_move_to(cr, x_px, y_px - 0.28 * em);
     cairo_line_to(cr, x_px, y_px + 0.28 * em);

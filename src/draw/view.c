@@ -8,12 +8,12 @@
 
 /* Room around the picture in heights of the label type: chosen by eye. */
 #define TOP_em           4.2
-#define BOTTOM_em        7.0
+#define BOTTOM_em        7.6
 #define SIDE_em          1.6
 #define PLAN_em          2.2
 #define LARGEST_px_per_m 600.0
 #define ARROW_PART       0.24 /* the greatest force takes this part of the height */
-#define ARROW_m          0.75 /* and never more than this length in the picture */
+#define ARROW_m          0.55 /* and never more than this length in the picture */
 
 static hs_view
 fit(hs_vec2 least_m,

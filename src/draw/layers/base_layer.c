@@ -47,7 +47,7 @@ draw_label(hs_scene *scene, int b, hs_vec2 at_m, double margin_m)
         is_crew ? g_strdup_printf("%s %s", hs_scene_bearer_id(scene, b), text)
                 : g_strdup(text));
 
-    label->offset = (hs_vec2){0, 1.35};
+    label->offset = (hs_vec2){0, 1.62};
     label->is_small = is_crew;
     label->priority = 5;
 }

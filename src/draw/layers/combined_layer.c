@@ -36,7 +36,6 @@ hs_layer_combined_draw(hs_scene *scene)
     hs_prim *label =
         hs_scene_add_label(scene, at_m, HS_SIDE_RIGHT, HS_INK_SOFT, g_strdup(words(scene)));
 
-    label->offset = (hs_vec2){0.9, 4.2};
     label->is_small = TRUE;
     label->priority = 2;
     label->size = 1; /* always with a leader: it may stand far off */

@@ -95,7 +95,7 @@ draw_floor(hs_scene *scene, int b)
         hs_scene_add_label(scene, at_m, HS_SIDE_BELOW, HS_INK_INK,
                            named(scene, b, g_strdup_printf(_("%s on the floor"), force)));
 
-    label->offset = (hs_vec2){0, 2.7};
+    label->offset = (hs_vec2){0, 2.9};
     label->is_small = TRUE;
     label->priority = 3;
 }
@@ -116,8 +116,8 @@ hs_layer_force_draw(hs_scene *scene)
         } else if (hs_has(bearer->hand_force_N)) {
             char *text = hs_scene_text(scene, bearer->hand_force_N, "N");
 
-            put_arrow(scene, at_m, bearer->hand_force_N, HS_ARROW_PERSON, 0,
-                      away > 0 ? HS_SIDE_RIGHT : HS_SIDE_LEFT, named(scene, b, text));
+            put_arrow(scene, at_m, bearer->hand_force_N, HS_ARROW_PERSON, 0, HS_SIDE_ABOVE,
+                      named(scene, b, text));
         }
         draw_floor(scene, b);
     }

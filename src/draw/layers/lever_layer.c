@@ -23,7 +23,7 @@ draw_reach(hs_scene *scene, int b)
     hs_prim *reach = hs_scene_add_dimension(scene, feet_m, (hs_vec2){hands_m.x, feet_m.y},
                                             FALSE, _("reach %s"));
 
-    reach->offset = (hs_vec2){0, 4.4};
+    reach->offset = (hs_vec2){0, 4.9};
 }
 
 static void

@@ -55,14 +55,14 @@ put_band(hs_scene *scene, const hs_vec2 *points_m, int n, double force_N, hs_ink
     band->alpha = 0.62;
 }
 
+/* Beside the shanks: what goes down through each pair of soles. */
 static void
-put_soles(
-    hs_scene *scene, hs_vec2 at_m, double force_N, hs_ink ink, hs_side side, const char *format)
+put_soles(hs_scene *scene, hs_vec2 at_m, double force_N, hs_ink ink, double side)
 {
-    g_autofree char *force = hs_scene_text(scene, force_N, "N");
-    hs_prim *label = hs_scene_add_label(scene, at_m, side, ink, hs_scene_phrase(format, force));
+    hs_prim *label = hs_scene_add_label(scene, at_m, side < 0 ? HS_SIDE_LEFT : HS_SIDE_RIGHT,
+                                        ink, hs_scene_text(scene, force_N, "N"));
 
-    label->offset = (hs_vec2){side == HS_SIDE_LEFT ? -0.6 : 0.6, -1.2};
+    label->offset = (hs_vec2){side * 1.4, 0};
     label->is_bold = TRUE;
     label->priority = 5;
 }
@@ -77,10 +77,12 @@ draw_wearer(hs_scene *scene, const hs_figure *figure, const hs_path *path)
     hs_vec2 leg_m[] = {figure->at[HS_POSE_HIP], figure->at[HS_POSE_KNEE],
                        figure->at[HS_POSE_ANKLE], figure->feet_m};
 
+    hs_scene_begin_group(scene);
     put_band(scene, arm_m, 3, path->felt_N, HS_INK_PERSON);
     put_band(scene, trunk_m, 2, path->trunk_N, HS_INK_PERSON);
     put_band(scene, pelvis_m, 2, path->hip_N, HS_INK_PERSON);
     put_band(scene, leg_m, 4, path->wearer_soles_N, HS_INK_PERSON);
+    hs_scene_end_group(scene);
 }
 
 static void
@@ -93,10 +95,12 @@ draw_suit(hs_scene *scene, int b, const hs_figure *figure, const hs_path *path)
     hs_vec2 leg_m[] = {
         frame.hip_m, frame.knee_m, frame.ankle_m, {frame.ankle_m.x, figure->feet_m.y}};
 
+    hs_scene_begin_group(scene);
     put_band(scene, arm_m, 4, path->suit_N, HS_INK_SUIT);
     put_band(scene, leg_m, 4, path->suit_soles_N, HS_INK_SUIT);
-    put_soles(scene, frame.heel_m, path->suit_soles_N, HS_INK_SUIT,
-              figure->side > 0 ? HS_SIDE_LEFT : HS_SIDE_RIGHT, _("%s under the suit's soles"));
+    hs_scene_end_group(scene);
+    put_soles(scene, hs_vec2_mix(frame.knee_m, frame.ankle_m, 0.6), path->suit_soles_N,
+              HS_INK_SUIT, -figure->side);
 }
 
 void
@@ -114,9 +118,8 @@ hs_layer_path_draw(hs_scene *scene)
             draw_suit(scene, b, &figure, &path);
         draw_wearer(scene, &figure, &path);
         if (path.suit_soles_N > 0)
-            put_soles(scene, (hs_vec2){figure.feet_m.x + figure.side * 0.2, figure.feet_m.y},
-                      path.wearer_soles_N, HS_INK_PERSON,
-                      figure.side > 0 ? HS_SIDE_RIGHT : HS_SIDE_LEFT,
-                      _("%s under the wearer's"));
+            put_soles(scene,
+                      hs_vec2_mix(figure.at[HS_POSE_KNEE], figure.at[HS_POSE_ANKLE], 0.6),
+                      path.wearer_soles_N, HS_INK_PERSON, figure.side);
     }
 }
