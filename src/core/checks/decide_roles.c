@@ -6,8 +6,7 @@
 
 #include "check.h"
 
-#include <string.h>
-#include <strings.h>
+#include <stdbool.h>
 
 #define DEVICE "device:" /* file format, section roles */
 
@@ -23,6 +22,22 @@ first_letter(const char *text)
     while (is_blank(*text))
         text++;
     return text;
+}
+
+static char
+small(char c)
+{
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+/* Capital letters of the plain alphabet count as small ones. */
+static bool
+begins_with(const char *text, const char *word)
+{
+    for (; *word != '\0'; text++, word++)
+        if (small(*text) != *word)
+            return false;
+    return true;
 }
 
 static bool
@@ -52,7 +67,7 @@ hs_role_is_empty(const char *filler)
 bool
 hs_role_is_device(const char *filler)
 {
-    return strncasecmp(first_letter(filler), DEVICE, strlen(DEVICE)) == 0;
+    return begins_with(first_letter(filler), DEVICE);
 }
 
 hs_role_kind
@@ -70,8 +85,7 @@ hs_role_kind_of(const hs_role *role)
 
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
         for (const char *at = text; *at != '\0'; at++)
-            if ((at == text || is_blank(at[-1])) &&
-                strncasecmp(at, words[i].word, strlen(words[i].word)) == 0)
+            if ((at == text || is_blank(at[-1])) && begins_with(at, words[i].word))
                 return words[i].kind;
     return HS_ROLE_OTHER;
 }

@@ -62,9 +62,9 @@ peak_of(const hs_body_state *old, const hs_body_state *sudden, int joint)
 }
 
 double
-hs_power_loss_peak(const hs_person *person,
-                   const hs_body_state *body,
-                   const hs_body_input *lost)
+hs_power_loss_peak_utilisation(const hs_person *person,
+                               const hs_body_state *body,
+                               const hs_body_input *lost)
 {
     hs_body_state sudden = *body;
     double greatest = HS_ABSENT;
@@ -169,7 +169,7 @@ lose_limp(const hs_run *run, int s, int b, hs_power_lost *lost)
             fmax(above_floor_m(run->setup, place) / PUT_DOWN_m_s, PUT_DOWN_LEAST_s);
     if (state->has_lost && state->has_body)
         state->lost_peak_utilisation =
-            hs_power_loss_peak(&run->persons[b], &state->body, &state->lost_input);
+            hs_power_loss_peak_utilisation(&run->persons[b], &state->body, &state->lost_input);
 }
 
 static void

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  what does the wearer hold when the power fails, here and now?
- * Answer:    hs_power_loss_at() for a sample, hs_power_loss_input() for the body, hs_power_loss_peak() for the jolt.
+ * Answer:    hs_power_loss_at() for a sample, hs_power_loss_input() for the body, hs_power_loss_peak_utilisation() for the jolt.
  * Not here:  getting the wearer out (rescue_check.c), the battery (forces/energy.c). */
 #ifndef HS_POWER_LOSS_H
 #define HS_POWER_LOSS_H
@@ -38,7 +38,7 @@ bool hs_power_loss_input(const hs_setup *setup,
 void hs_power_loss_at(const hs_run *run, int station, int bearer, hs_power_lost *ret_lost);
 
 /**
- * hs_power_loss_peak - the greatest share of a joint's strength in the jolt
+ * hs_power_loss_peak_utilisation - the greatest share of a joint's strength in the jolt
  *
  * What    each joint's old + 2 (new - old), in the posture that the wearer had
  * In      person; body and input with power; lost: the input without
@@ -47,9 +47,9 @@ void hs_power_loss_at(const hs_run *run, int station, int bearer, hs_power_lost 
  * Errors  none
  * Source  HS_SRC_suit_loss_mechanics
  */
-double hs_power_loss_peak(const hs_person *person,
-                          const hs_body_state *body,
-                          const hs_body_input *lost);
+double hs_power_loss_peak_utilisation(const hs_person *person,
+                                      const hs_body_state *body,
+                                      const hs_body_input *lost);
 
 /* Height of the load's lowest point above what is under it (floor, and obstacles that it could sink onto). onto_m may be
  * NULL; *ret_is_level false where a riser or an obstacle lies under the load. */

@@ -173,7 +173,8 @@ peak_over_wanted(double hand_N, void *data)
                              &lost))
         return HS_ABSENT;
     body.is_found = true;
-    return hs_power_loss_peak(&run->persons[question->at->b], &body, &lost) - question->wanted;
+    return hs_power_loss_peak_utilisation(&run->persons[question->at->b], &body, &lost) -
+           question->wanted;
 }
 
 static void

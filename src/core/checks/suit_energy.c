@@ -124,10 +124,10 @@ advise(const hs_asking *asking,
     if (finding->status == HS_STATUS_WITHIN)
         finding->text = HS_SAY(energy_within, energy->shift_Wh, hours, energy->limit_Wh,
                                energy->hours_a_charge, floor(energy->cycles_a_charge));
-    else if (finding->status == HS_STATUS_NEAR && energy->swaps > 0.0) {
+    else if (finding->status == HS_STATUS_NEAR && energy->n_swaps > 0.0) {
         finding->text = HS_SAY(energy_swap, energy->shift_Wh, hours, energy->limit_Wh,
-                               energy->swaps, suit->swap_min * S_PER_min);
-        finding->remedy = HS_SAY(energy_remedy_swap, energy->swaps, suit->swap_min * S_PER_min,
+                               energy->n_swaps, suit->swap_min * S_PER_min);
+        finding->remedy = HS_SAY(energy_remedy_swap, energy->n_swaps, suit->swap_min * S_PER_min,
                                  energy->hours_a_charge);
     } else {
         finding->text = HS_SAY(energy_beyond, energy->shift_Wh, hours, energy->limit_Wh);

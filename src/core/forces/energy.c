@@ -69,7 +69,7 @@ hs_energy_sum(const hs_suit *suit,
     sum.hours_a_charge = sum.limit_Wh / sum.hour_Wh;
     sum.cycles_a_charge = sum.hours_a_charge * cycle->cycles_per_h;
     /* A charge that lasts the shift to the last minute needs no change. */
-    sum.swaps = fmax(ceil(sum.shift_Wh / sum.limit_Wh - HS_SAME_PLACE_m) - 1.0, 0.0);
+    sum.n_swaps = fmax(ceil(sum.shift_Wh / sum.limit_Wh - HS_SAME_PLACE_m) - 1.0, 0.0);
     sum.set_down_Wh = (suit->hold_W_per_Nm * cycle->worst_hold_Nm + suit->idle_W) *
                       cycle->worst_to_set_down_s / HS_J_PER_Wh;
     write_sum(suit, cycle, &sum, working);

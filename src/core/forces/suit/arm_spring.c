@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  what does a spring under the upper arms change?
- * Answer:    nothing at the hands; its moment at shoulder flexion is taken off the shoulder,
- * its weight acts there. Not here:  where the moment is taken off (body/posture.c). */
+ * Answer:    nothing at the hands; its moment at shoulder flexion is taken off the shoulder, its weight acts there.
+ * Not here:  where the moment is taken off (body/chain.c). */
 #include "kinds.h"
 
 const hs_suit_model hs_suit_arm_spring = {

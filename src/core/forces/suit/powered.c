@@ -1,12 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  what do hands and trunk feel in a powered suit that multiplies force?
- * Answer:    felt = min(F, p g)/G + r + max(F - p g, 0) inside the hands' height range and up
- * to its payload; F outside. Not here:  the suit without power (checks/power_loss.c), energy
- * (energy.c).
+ * Answer:    felt = min(F, p g)/G + r + max(F - p g, 0) inside the hands' height range and up to its payload; F outside.
+ * Not here:  the suit without power (checks/power_loss.c), energy (forces/energy.c).
  *
- * The payload is a weight: p g, without the load's acceleration, so a brisk lift exceeds it
- * earlier. Whatever is outside the range or beyond the last reach falls on the wearer in full,
- * and then the residual is not felt as well. */
+ * The payload is a weight: p g, without the load's acceleration, so a brisk lift exceeds it earlier. Whatever is outside
+ * the range or beyond the last reach falls on the wearer in full, and then the residual is not felt as well. */
 #include "kinds.h"
 
 #include "units.h"

@@ -1,27 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Question:  which model answers for a suit, and what do its two curves say?
- * Answer:    hs_suit_model_of() by kind; payload over reach and spring moment over angle as
- * straight lines. Not here:  the models themselves. */
+/* Question:  what do the two curves of a suit say, and what do its data lack?
+ * Answer:    payload over reach and spring moment over angle as straight lines; hs_suit_body_is_missing().
+ * Not here:  the models (kinds.c and one file for each kind). */
 #include "suit.h"
 
-#include "kinds.h"
 #include "units.h"
-
-const hs_suit_model *
-hs_suit_model_of(const hs_suit *suit)
-{
-    if (suit == NULL)
-        return &hs_suit_none;
-    switch (suit->kind) {
-#define SUIT_KIND(kind, id, model)                                                             \
-    case HS_SUIT_##kind:                                                                       \
-        return &model;
-#include "lists/suit_kinds.def"
-#undef SUIT_KIND
-    default:
-        return &hs_suit_none;
-    }
-}
 
 static double
 on_line(double x, double x1, double y1, double x2, double y2)
@@ -87,18 +70,4 @@ hs_suit_body_is_missing(const hs_suit *suit)
         return false;
     return !hs_has(suit->self_carried) || !hs_has(suit->gain_trunk) ||
            !hs_has(suit->residual_trunk_N);
-}
-
-void
-hs_suit_spring_in_body(const hs_suit *suit, double weight_factor, hs_body_suit *ret_terms)
-{
-    double mass_kg = hs_or(suit->mass_kg, 0.0);
-
-    *ret_terms = (hs_body_suit){
-        .kind = suit->kind,
-        .weight_N = mass_kg * HS_GRAVITY_m_s2 * weight_factor,
-        .gain_trunk = 1.0,
-        .torque = suit->n_torque > 0 ? suit : NULL,
-        .mass_kg = mass_kg,
-    };
 }
