@@ -1,0 +1,210 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  is the low back pressed or sheared more than published figures allow?
+ * Answer:    hs_check_spine_compression(), hs_check_spine_shear().
+ * Not here:  strength and balance (standing_checks.c), the dose of a shift (day_checks.c). */
+#include "body_remedy.h"
+#include "lowback.h"
+#include "units.h"
+
+/* NIOSH 1981: 3.4 kN, kept in the equation of 1991; 6.4 kN not tolerated by most. */
+#define COMPRESSION_N      3400.0
+#define COMPRESSION_MOST_N 6400.0
+/* Gallagher & Marras 2012: 1000 N occasional (up to about 100 a day), 700 N frequent. */
+#define SHEAR_N            1000.0
+#define SHEAR_FREQUENT_N   700.0
+#define FREQUENT_per_day   100.0
+/* File format: over 30 degrees out of scope; up to 10 a turn is not a turn (docs/body.md). */
+#define TURN_SCOPE_deg     30.0
+#define TURN_FREE_deg      10.0
+
+static double
+compression_limit_N(const hs_asking *asking)
+{
+    return hs_or(hs_site_limit_of(asking->task, "spine.compression"), COMPRESSION_N);
+}
+
+static double
+shear_limit_N(const hs_asking *asking)
+{
+    const hs_work *work = &asking->task->work;
+    double a_day = hs_or(work->cycles_per_hour, 1.0) * hs_or(work->hours, 1.0);
+    double published_N = a_day > FREQUENT_per_day ? SHEAR_FREQUENT_N : SHEAR_N;
+
+    return hs_or(hs_site_limit_of(asking->task, "spine.shear"), published_N);
+}
+
+static double
+compression_ratio(const hs_asking *asking, const hs_body_state *body)
+{
+    return body->compression_N / compression_limit_N(asking);
+}
+
+/* The larger of the two slope rules, so that a remedy ends the doubt between them too. */
+static double
+shear_ratio(const hs_asking *asking, const hs_body_state *body)
+{
+    return fmax(fabs(body->shear_N), fabs(body->shear_other_N)) / shear_limit_N(asking);
+}
+
+/* One-handed and turned work is outside the model; its sagittal figure is given. True: done. */
+static bool
+is_out_of_scope(const hs_asking *asking, int s, int b, double value_N, hs_finding *finding)
+{
+    double turn_deg = hs_body_turn_deg(asking, &asking->run->stations[s].place);
+
+    if (asking->run->stations[s].bearers[b].input.is_one_handed)
+        hs_finding_scope(finding, value_N, HS_SAY(spine_one_handed, value_N));
+    else if (turn_deg > TURN_SCOPE_deg)
+        hs_finding_scope(finding, value_N,
+                         HS_SAY(spine_turned, value_N, turn_deg * HS_RAD_PER_DEG));
+    else
+        return false;
+    return true;
+}
+
+/* Missing data or no posture; true: done. */
+static bool
+is_without_figure(const hs_bearer_state *state, hs_finding *finding)
+{
+    if (hs_body_is_missing(state))
+        hs_finding_missing(finding, HS_SAY(body_missing));
+    else if (!state->body.is_found)
+        hs_finding_scope(finding, HS_ABSENT, HS_SAY(spine_no_posture));
+    else
+        return false;
+    return true;
+}
+
+static void
+cap_at_near(const hs_asking *asking, int s, const hs_body_input *in, hs_finding *finding)
+{
+    if (in->stance == HS_STANCE_KNEELING ||
+        hs_body_turn_deg(asking, &asking->run->stations[s].place) > TURN_FREE_deg)
+        hs_finding_at_best_near(finding);
+}
+
+static void
+work_compression(const hs_asking *asking,
+                 int b,
+                 const hs_bearer_state *state,
+                 hs_finding *finding)
+{
+    const hs_body_state *body = &state->body;
+    const hs_person *person = &asking->run->persons[b];
+    double forward_N =
+        body->muscle_N + body->weight_above_N * cos(body->disc_rad) - body->compression_N;
+    double load_N = state->input.felt_N + state->input.rest_N,
+           body_N = person->mass_kg * HS_GRAVITY_m_s2;
+    double ahead_m = state->input.hand_x_m - body->at[HS_POSE_L5S1].x;
+    double lean_rad = fmax(body->trunk_rad, 0.0);
+
+    forward_N /= sin(body->disc_rad);
+    HS_WORK(&finding->working, body_compression, body->compression_N, "N",
+            {"M", body->l5s1_moment_Nm, "Nm"}, {"d", body->arm_m, "m"},
+            {"G", body->weight_above_N, "N"}, {"s", body->disc_rad, "rad"},
+            {"P", forward_N, "N"});
+    if (body->l5s1_moment_Nm > 0.0) {
+        double far_N = body->compression_N - body->muscle_N +
+                       body->l5s1_moment_Nm / HS_BACK_MUSCLE_ARM_FAR_m;
+
+        HS_WORK(&finding->working, body_compression_far, far_N, "N",
+                {"M", body->l5s1_moment_Nm, "Nm"}, {"d_far", HS_BACK_MUSCLE_ARM_FAR_m, "m"},
+                {"G", body->weight_above_N, "N"}, {"s", body->disc_rad, "rad"},
+                {"P", forward_N, "N"});
+    }
+    HS_WORK(&finding->working, body_hand_estimate,
+            hs_lowback_hand_estimate_N(body_N, load_N, lean_rad, ahead_m), "N",
+            {"W", body_N, "N"}, {"t", lean_rad, "rad"}, {"F", load_N, "N"}, {"h", ahead_m, "m"},
+            {"a", HS_HAND_ESTIMATE_ARM_m, "m"});
+}
+
+static hs_message
+compression_text(double value_N, double limit_N, const hs_body_state *body)
+{
+    double trunk_rad = body->trunk_rad, knee_rad = body->shank_rad + body->thigh_rad;
+
+    if (hs_has(body->other_compression_N))
+        return HS_SAY(spine_compression_two, value_N, limit_N, COMPRESSION_MOST_N,
+                      body->l5s1_moment_Nm, body->other_compression_N, body->arm_m);
+    return HS_SAY(spine_compression_is, value_N, limit_N, COMPRESSION_MOST_N,
+                  body->l5s1_moment_Nm, trunk_rad, knee_rad);
+}
+
+static void
+judge_compression(const hs_asking *asking, int s, int b, bool in_full, hs_finding *finding)
+{
+    const hs_bearer_state *state = &asking->run->stations[s].bearers[b];
+    double value_N = state->body.compression_N, limit_N = compression_limit_N(asking);
+
+    finding->source = HS_SRC_niosh_compression_1981;
+    finding->confidence = HS_CONF_SEEN;
+    if (is_without_figure(state, finding) || is_out_of_scope(asking, s, b, value_N, finding)) {
+        if (in_full && state->body.is_found)
+            work_compression(asking, b, state, finding);
+        return;
+    }
+    hs_finding_judge(finding, value_N, limit_N, asking->near_ratio);
+    cap_at_near(asking, s, &state->input, finding);
+    if (!in_full)
+        return;
+    finding->text =
+        state->input.stance == HS_STANCE_KNEELING
+            ? HS_SAY(spine_compression_kneeling, value_N, limit_N, COMPRESSION_MOST_N)
+            : compression_text(value_N, limit_N, &state->body);
+    work_compression(asking, b, state, finding);
+    if (finding->ratio >= asking->near_ratio)
+        hs_body_remedy_solve(asking, b, compression_ratio, asking->near_ratio, finding);
+}
+
+void
+hs_check_spine_compression(const hs_asking *asking, hs_finding *finding)
+{
+    if (hs_criterion_on(asking->task, "spine-compression"))
+        hs_body_worst(asking, judge_compression, finding);
+}
+
+static void
+work_shear(const hs_body_state *body, hs_finding *finding)
+{
+    double forward_N =
+        (body->shear_N - body->weight_above_N * sin(body->disc_rad)) / cos(body->disc_rad);
+
+    HS_WORK(&finding->working, body_shear, body->shear_N, "N", {"G", body->weight_above_N, "N"},
+            {"s", body->disc_rad, "rad"}, {"P", forward_N, "N"});
+    HS_WORK(&finding->working, body_shear_other, body->shear_other_N, "N",
+            {"G", body->weight_above_N, "N"}, {"t", body->trunk_rad, "rad"},
+            {"P", forward_N, "N"});
+}
+
+static void
+judge_shear(const hs_asking *asking, int s, int b, bool in_full, hs_finding *finding)
+{
+    const hs_bearer_state *state = &asking->run->stations[s].bearers[b];
+    double value_N = fabs(state->body.shear_N), other_N = fabs(state->body.shear_other_N);
+    double limit_N = shear_limit_N(asking);
+
+    finding->source = HS_SRC_shear_gallagher_2012;
+    finding->confidence = HS_CONF_SEEN;
+    if (is_without_figure(state, finding) || is_out_of_scope(asking, s, b, value_N, finding))
+        return;
+    hs_finding_judge(finding, value_N, limit_N, asking->near_ratio);
+    cap_at_near(asking, s, &state->input, finding);
+    finding->text = HS_SAY(spine_shear_is, value_N, limit_N, other_N);
+    /* The two rules for the slope of the disc disagree about the limit: neither decides. */
+    if (fmin(value_N, other_N) <= limit_N && fmax(value_N, other_N) > limit_N) {
+        finding->status = HS_STATUS_NEAR;
+        finding->text.reason = HS_REASON_spine_shear_straddles;
+    }
+    if (!in_full)
+        return;
+    work_shear(&state->body, finding);
+    if (finding->status == HS_STATUS_BEYOND || finding->ratio >= asking->near_ratio ||
+        other_N > limit_N)
+        hs_body_remedy_solve(asking, b, shear_ratio, asking->near_ratio, finding);
+}
+
+void
+hs_check_spine_shear(const hs_asking *asking, hs_finding *finding)
+{
+    hs_body_worst(asking, judge_shear, finding);
+}
