@@ -8,7 +8,7 @@
 
 #include <stdbool.h>
 
-#define HS_DESCENT_MAX 24 /* constraints */
+#define HS_DESCENT_MAX 32 /* constraints */
 
 /* One evaluation. Constraint i holds when room[i] >= 0. */
 typedef struct {

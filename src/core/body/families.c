@@ -12,6 +12,9 @@
 #define TURN_WEIGHT   0.05
 #define TURN_WAY_m    0.05
 #define TIE_TOLERANCE 1e-9
+/* Joints between neighbouring places; how strongly a change of family is drawn to its end, per rad^2: chosen. */
+#define MOST_TURN_deg 10.0
+#define TOWARD_WEIGHT 20.0
 
 typedef struct {
     hs_posture list[HS_POSTURE_MAX];
@@ -61,6 +64,113 @@ find_path(const hs_body_input *inputs, int n, leg_place *places)
         }
 }
 
+/* Places that are searched afresh; between them the postures of both neighbours are followed. */
+#define FRESH_EVERY 4
+
+static void
+find_candidates(const hs_chain *chains, int n, leg_place *places)
+{
+    for (int i = 0; i < n; i++) {
+        places[i].n = 0;
+        if (!hs_posture_is_askable(&chains[i]))
+            continue;
+        if (i % FRESH_EVERY == 0 || i == n - 1)
+            places[i].n = hs_posture_candidates(&chains[i], places[i].list);
+        else
+            places[i].n = hs_posture_follow(&chains[i], places[i - 1].list, places[i - 1].n,
+                                            places[i].list, 0);
+    }
+    for (int i = n - 2; i > 0; i--) {
+        if (i % FRESH_EVERY == 0 || !hs_posture_is_askable(&chains[i]))
+            continue;
+        places[i].n = hs_posture_follow(&chains[i], places[i + 1].list, places[i + 1].n,
+                                        places[i].list, places[i].n);
+        if (places[i].n == 0)
+            places[i].n = hs_posture_candidates(&chains[i], places[i].list);
+    }
+}
+
+/* The postures in use, one for each place; found false: none reaches and balances. */
+typedef struct {
+    double angle_rad[3];
+    double cost;
+    bool is_found;
+} leg_choice;
+
+static double
+largest_turn_rad(const double a[3], const double b[3])
+{
+    double d0 = a[0] - b[0], d1 = a[1] - b[1], d2 = a[2] - b[2];
+
+    return fmax(fmax(fabs(d0), fabs(d1)), fmax(fabs(d2), fmax(fabs(d0 + d1), fabs(d1 + d2))));
+}
+
+/* 10 degrees between neighbours, more where the hands move more than 0.05 m between them. */
+static double
+allowed_turn_rad(const hs_body_input *a, const hs_body_input *b)
+{
+    return MOST_TURN_deg * HS_RAD_PER_DEG * fmax(hand_way_m(a, b) / TURN_WAY_m, 1.0);
+}
+
+/* Leaves the chosen path at a jump and comes back to it place by place: `step` 1 after the jump, -1 before it. Costs are added
+ * up; false where the way is closed. */
+static bool
+walk_over(const hs_chain *chains,
+          const hs_body_input *inputs,
+          int n,
+          int start,
+          int step,
+          const leg_choice *from,
+          leg_choice *to,
+          double *ret_cost)
+{
+    *ret_cost = 0.0;
+    for (int i = start + step; i >= 0 && i < n && from[i].is_found; i += step) {
+        const leg_choice *last = i == start + step ? &from[start] : &to[i - step];
+        double most_rad = allowed_turn_rad(&inputs[i - step], &inputs[i]);
+        hs_posture_tie tie = {.most_rad = most_rad, .pull = TOWARD_WEIGHT};
+
+        if (largest_turn_rad(from[i].angle_rad, last->angle_rad) <= most_rad)
+            return true;
+        memcpy(tie.near_rad, last->angle_rad, sizeof tie.near_rad);
+        memcpy(tie.toward_rad, from[i].angle_rad, sizeof tie.toward_rad);
+        memcpy(to[i].angle_rad, last->angle_rad, sizeof to[i].angle_rad);
+        to[i].is_found = hs_posture_polish(&chains[i], &tie, to[i].angle_rad, &to[i].cost);
+        if (!to[i].is_found)
+            return false;
+        *ret_cost += to[i].cost - from[i].cost;
+    }
+    return true;
+}
+
+/* Where two neighbours differ too much, the change is spread over the places after or before it, whichever costs less. */
+static void
+smooth_path(const hs_chain *chains,
+            const hs_body_input *inputs,
+            int n,
+            leg_choice *chosen,
+            leg_choice *after,
+            leg_choice *before)
+{
+    for (int i = 0; i + 1 < n; i++) {
+        double later, sooner;
+        bool goes_later, goes_sooner;
+
+        if (!chosen[i].is_found || !chosen[i + 1].is_found ||
+            largest_turn_rad(chosen[i].angle_rad, chosen[i + 1].angle_rad) <=
+                allowed_turn_rad(&inputs[i], &inputs[i + 1]))
+            continue;
+        memcpy(after, chosen, sizeof(leg_choice) * (size_t)n);
+        memcpy(before, chosen, sizeof(leg_choice) * (size_t)n);
+        goes_later = walk_over(chains, inputs, n, i, 1, chosen, after, &later);
+        goes_sooner = walk_over(chains, inputs, n, i + 1, -1, chosen, before, &sooner);
+        if (goes_sooner && (!goes_later || sooner < later))
+            memcpy(chosen, before, sizeof(leg_choice) * (size_t)n);
+        else if (goes_later)
+            memcpy(chosen, after, sizeof(leg_choice) * (size_t)n);
+    }
+}
+
 /* Of equal ends the one with bent legs. */
 static int
 best_end(const leg_place *place)
@@ -88,6 +198,25 @@ fill_other(const hs_chain *chain, const leg_place *place, hs_body_state *state)
         }
 }
 
+static void
+choose_path(const leg_place *places, int n, leg_choice *chosen)
+{
+    int at = -1;
+
+    for (int i = n - 1; i >= 0; i--) {
+        chosen[i].is_found = places[i].n > 0;
+        if (!chosen[i].is_found) {
+            at = -1;
+            continue;
+        }
+        if (at < 0)
+            at = best_end(&places[i]);
+        memcpy(chosen[i].angle_rad, places[i].list[at].angle_rad, sizeof chosen[i].angle_rad);
+        chosen[i].cost = places[i].list[at].cost;
+        at = places[i].from[at];
+    }
+}
+
 hs_status
 hs_posture_leg(const hs_person *person,
                const hs_body_input *inputs,
@@ -98,29 +227,24 @@ hs_posture_leg(const hs_person *person,
     hs_mark mark = hs_arena_mark(arena);
     leg_place *places = HS_NEW(arena, leg_place, n > 0 ? n : 1);
     hs_chain *chains = HS_NEW(arena, hs_chain, n > 0 ? n : 1);
-    int chosen = -1;
+    leg_choice *chosen = HS_NEW(arena, leg_choice, 3 * (n > 0 ? n : 1));
 
-    for (int i = 0; i < n; i++) {
+    for (int i = 0; i < n; i++)
         hs_chain_set(person, &inputs[i], &chains[i]);
-        places[i].n = hs_posture_is_askable(&chains[i])
-                          ? hs_posture_candidates(&chains[i], places[i].list)
-                          : 0;
-    }
+    find_candidates(chains, n, places);
     find_path(inputs, n, places);
-    for (int i = n - 1; i >= 0; i--) {
+    choose_path(places, n, chosen);
+    smooth_path(chains, inputs, n, chosen, chosen + n, chosen + 2 * n);
+    for (int i = 0; i < n; i++) {
         states[i] = (hs_body_state){.other_compression_N = HS_ABSENT};
-        if (places[i].n == 0) {
+        if (!chosen[i].is_found) {
             hs_posture_missing(&chains[i], &states[i]);
-            chosen = -1;
             continue;
         }
-        if (chosen < 0)
-            chosen = best_end(&places[i]);
         states[i].is_found = states[i].reaches = true;
-        hs_chain_fill(&chains[i], places[i].list[chosen].angle_rad, &states[i]);
-        states[i].family = places[i].list[chosen].family;
+        hs_chain_fill(&chains[i], chosen[i].angle_rad, &states[i]);
+        states[i].family = hs_posture_family(chosen[i].angle_rad);
         fill_other(&chains[i], &places[i], &states[i]);
-        chosen = places[i].from[chosen];
     }
     hs_arena_release(arena, mark);
     return HS_OK;

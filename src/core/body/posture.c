@@ -175,17 +175,32 @@ add_effort(const search *s,
         add_square(point, trunk, STYLE_WEIGHT);
     if (s->chain->input->style == HS_STYLE_BACK)
         add_square(point, at->knee_rad, STYLE_WEIGHT);
-    for (int i = 0; s->tie != NULL && i < s->tie->n; i++)
-        for (int k = 0; k < 3; k++) {
-            hs_dual off = dual_of(x[k] - s->tie->near_rad[i][k]);
+}
 
-            off.v[k + 1] = 1.0;
-            add_square(point, off, s->tie->pull);
-            if (isfinite(s->tie->most_rad)) {
-                must(point, dual_shift(off, s->tie->most_rad));
-                must(point, dual_shift(dual_scale(off, -1.0), s->tie->most_rad));
-            }
-        }
+/* Both ways: no further than the tie allows. */
+static void
+must_stay(hs_descent_point *point, hs_dual off, double most_rad)
+{
+    must(point, dual_shift(off, most_rad));
+    must(point, dual_shift(dual_scale(off, -1.0), most_rad));
+}
+
+static void
+add_tie(const hs_posture_tie *tie, const double x[3], hs_descent_point *point)
+{
+    hs_dual off[3];
+
+    for (int k = 0; k < 3; k++) {
+        hs_dual aside = dual_of(x[k] - tie->toward_rad[k]);
+
+        aside.v[k + 1] = 1.0;
+        add_square(point, aside, tie->pull);
+        off[k] = dual_of(x[k] - tie->near_rad[k]);
+        off[k].v[k + 1] = 1.0;
+        must_stay(point, off[k], tie->most_rad);
+    }
+    must_stay(point, dual_add(off[0], off[1]), tie->most_rad);
+    must_stay(point, dual_add(off[1], off[2]), tie->most_rad);
 }
 
 static void
@@ -234,6 +249,8 @@ ask_posture(void *data, const double x[3], hs_descent_point *point)
             must(point, ahead);
             must(point, behind);
             add_effort(s, &at, x, point);
+            if (s->tie != NULL)
+                add_tie(s->tie, x, point);
         }
     }
     for (int k = 0; k < 3; k++)
@@ -459,6 +476,24 @@ hs_posture_candidates(const hs_chain *chain, hs_posture ret[HS_POSTURE_MAX])
         n = keep(ret, n, starts[i], cost, room);
     }
     return n > 0 ? n : enter_feasible(chain, ret);
+}
+
+int
+hs_posture_follow(
+    const hs_chain *chain, const hs_posture *from, int n_from, hs_posture *list, int n)
+{
+    search s = search_for(chain, NULL, FOR_EFFORT);
+
+    for (int i = 0; i < n_from; i++) {
+        double x[3], cost, room;
+
+        memcpy(x, from[i].angle_rad, sizeof x);
+        if (chain->kneels)
+            x[0] = HS_PI / 2.0;
+        descend(&s, x, &cost, &room);
+        n = keep(list, n, x, cost, room);
+    }
+    return n;
 }
 
 static void

@@ -16,12 +16,11 @@ typedef struct {
     int family; /* 0 bent legs, 1 bent back */
 } hs_posture;
 
-/* A neighbour's posture that this one is tied to: cost + pull |a - near|^2 for each of the two, and no angle further than
- * most_rad from it (INFINITY: free). */
+/* A posture that this one is tied to: cost + pull |a - toward|^2, and no joint of the legs and trunk further than most_rad from
+ * near_rad (INFINITY: free). */
 typedef struct {
-    int n;
-    double near_rad[2][3];
-    double pull, most_rad;
+    double near_rad[3], most_rad;
+    double toward_rad[3], pull;
 } hs_posture_tie;
 
 /* Local minima from a fresh search, cheapest first; their number, 0 when nothing reaches and balances. */
@@ -31,6 +30,9 @@ bool hs_posture_polish(const hs_chain *chain,
                        const hs_posture_tie *tie,
                        double angle_rad[3],
                        double *ret_cost);
+/* Adds the local minima reached from the starts of another place; the new number. */
+int hs_posture_follow(
+    const hs_chain *chain, const hs_posture *from, int n_from, hs_posture *list, int n);
 int hs_posture_family(const double angle_rad[3]);
 /* Nothing reaches and balances: the best there is, and what is missing. */
 void hs_posture_missing(const hs_chain *chain, hs_body_state *state);

@@ -55,8 +55,7 @@ is_out_of_scope(const hs_asking *asking, int s, int b, double value_N, hs_findin
     if (asking->run->stations[s].bearers[b].input.is_one_handed)
         hs_finding_scope(finding, value_N, HS_SAY(spine_one_handed, value_N));
     else if (turn_deg > TURN_SCOPE_deg)
-        hs_finding_scope(finding, value_N,
-                         HS_SAY(spine_turned, value_N, turn_deg * HS_RAD_PER_DEG));
+        hs_finding_scope(finding, value_N, HS_SAY(spine_turned, value_N, turn_deg));
     else
         return false;
     return true;
@@ -121,13 +120,14 @@ work_compression(const hs_asking *asking,
 static hs_message
 compression_text(double value_N, double limit_N, const hs_body_state *body)
 {
-    double trunk_rad = body->trunk_rad, knee_rad = body->shank_rad + body->thigh_rad;
+    double trunk_deg = body->trunk_rad * HS_DEG_PER_RAD;
+    double knee_deg = (body->shank_rad + body->thigh_rad) * HS_DEG_PER_RAD;
 
     if (hs_has(body->other_compression_N))
         return HS_SAY(spine_compression_two, value_N, limit_N, COMPRESSION_MOST_N,
                       body->l5s1_moment_Nm, body->other_compression_N, body->arm_m);
     return HS_SAY(spine_compression_is, value_N, limit_N, COMPRESSION_MOST_N,
-                  body->l5s1_moment_Nm, trunk_rad, knee_rad);
+                  body->l5s1_moment_Nm, trunk_deg, knee_deg);
 }
 
 static void

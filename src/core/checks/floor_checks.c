@@ -79,7 +79,7 @@ judge_place(const hs_asking *asking, int s, int b, hs_finding *finding)
     if (gait >= still && walks) {
         HS_WORK(&finding->working, floor_need_gait, need, "", {"gait", gait, ""},
                 {"s", slope_rad, "rad"});
-        finding->text = HS_SAY(none, need, limit, slope_rad);
+        finding->text = HS_SAY(none, need, limit, slope_rad * HS_DEG_PER_RAD);
         finding->text.reason = turns ? HS_REASON_floor_turn : HS_REASON_floor_straight;
     } else {
         finding->source = HS_SRC_friction_statics;
@@ -87,7 +87,8 @@ judge_place(const hs_asking *asking, int s, int b, hs_finding *finding)
         if (hs_has(flat_N) && still > 0.0)
             HS_WORK(&finding->working, floor_need_still, need, "", {"H", flat_N, "N"},
                     {"N", body->ground_N, "N"}, {"s", slope_rad, "rad"});
-        finding->text = HS_SAY(floor_still, need, limit, hs_or(fabs(flat_N), 0.0), slope_rad);
+        finding->text = HS_SAY(floor_still, need, limit, hs_or(fabs(flat_N), 0.0),
+                               slope_rad * HS_DEG_PER_RAD);
     }
     if (!(limit > 0.0)) {
         hs_finding_beyond(finding, finding->text);
