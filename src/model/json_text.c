@@ -9,8 +9,13 @@
 #include <math.h>
 
 static void
-append_string(GString *out, const char *text)
+append_string(GString *out, const char *given)
 {
+    /* What is quoted from input that is no UTF-8 must not make our output no UTF-8. */
+    g_autofree char *valid =
+        g_utf8_validate(given, -1, NULL) ? NULL : g_utf8_make_valid(given, -1);
+    const char *text = valid != NULL ? valid : given;
+
     g_string_append_c(out, '"');
     for (const char *s = text; *s != '\0'; s++) {
         if (*s == '"' || *s == '\\')
