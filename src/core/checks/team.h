@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  how much may one member of a team carry by the team rule that was chosen?
+ * Answer:    hs_team_fraction() of hs_team_one_person(): every rule has its own one-person figure; they are never mixed.
+ * Not here:  the limits as checks of their own (limits/), the shares (share_checks.c). */
+#ifndef HS_TEAM_H
+#define HS_TEAM_H
+
+#include "check.h"
+
+typedef struct {
+    double one_person_N; /* HS_ABSENT: the rule has none here */
+    double fraction;     /* f(n); HS_ABSENT: the rule does not say */
+    hs_source_id source;
+    hs_confidence confidence;
+    hs_reason silent; /* why there is no figure; HS_REASON_none when there is one */
+} hs_team_limit;
+
+/* Greatest share of one of n equal members, as a fraction of that member's own figure; HS_ABSENT where the rule is silent. */
+double hs_team_fraction(const hs_policy *policy, int n);
+
+/**
+ * hs_team_one_person - what the chosen rule lets this member carry alone at this place
+ *
+ * What    gb: guidance box of hands' height and reach, twist and frequency; mil-std-1472: row of the hands' height or of carrying, by
+ *         the crew's sexes; en-1005-2: recommended mass on lift and lower legs; measured: the share at which the member's
+ *         strongest-loaded joint reaches its strength in this posture
+ * In      asking with run; station and bearer in range; bearer unsuited
+ * Out     *ret_limit
+ * Frame   none
+ * Errors  none: silent says why there is no figure
+ * Source  HS_SRC_team_gb, HS_SRC_team_mil, HS_SRC_team_en, HS_SRC_team_measured
+ */
+void
+hs_team_one_person(const hs_asking *asking, int station, int bearer, hs_team_limit *ret_limit);
+
+/* One figure at a time, for tests. kg, before twist and frequency. */
+double hs_team_gb_box_kg(hs_sex sex, double stature_m, double hand_height_m, double reach_m);
+double hs_team_gb_factor(double turn_deg, double cycles_per_hour);
+/* confidence: how the row is known; HS_ABSENT above 1.52 m or when carrying more than 10 m */
+double hs_team_mil_kg(bool men_only,
+                      bool carries,
+                      double way_m,
+                      double hand_height_m,
+                      hs_confidence *ret_confidence);
+
+#endif
