@@ -151,6 +151,32 @@ extend(cairo_t *cr, hs_vec2 from, hs_vec2 to)
     cairo_line_to(cr, to.x, to.y);
 }
 
+/* Room for the figure in the middle of the line; 0 where it stands beside it. */
+static double
+gap_px(const hs_painter *painter, const hs_prim *prim, hs_vec2 from, hs_vec2 to)
+{
+    g_autoptr(PangoLayout) layout = hs_painter_layout(painter, prim->text, TRUE, FALSE);
+    double em = painter->view->font_px, length = hypot(to.x - from.x, to.y - from.y);
+    PangoRectangle logical;
+
+    pango_layout_get_extents(layout, NULL, &logical);
+    double text_px = (double)(prim->is_upright ? logical.height : logical.width) / PANGO_SCALE;
+
+    return length > text_px + 1.2 * em ? text_px + 0.5 * em : 0;
+}
+
+static void
+trace_with_gap(cairo_t *cr, hs_vec2 from, hs_vec2 to, double gap)
+{
+    double length = hypot(to.x - from.x, to.y - from.y),
+           part = length > 0 ? (1 - gap / length) / 2 : 0;
+
+    cairo_move_to(cr, from.x, from.y);
+    cairo_line_to(cr, from.x + (to.x - from.x) * part, from.y + (to.y - from.y) * part);
+    cairo_move_to(cr, to.x + (from.x - to.x) * part, to.y + (from.y - to.y) * part);
+    cairo_line_to(cr, to.x, to.y);
+}
+
 void
 hs_paint_dimension(const hs_painter *painter, const hs_prim *prim)
 {
@@ -170,8 +196,7 @@ hs_paint_dimension(const hs_painter *painter, const hs_prim *prim)
     cairo_stroke(cr);
     cairo_set_dash(cr, NULL, 0, 0);
     cairo_set_line_width(cr, 1.1 * unit);
-    cairo_move_to(cr, from.x, from.y);
-    cairo_line_to(cr, to.x, to.y);
+    trace_with_gap(cr, from, to, gap_px(painter, prim, from, to));
     tick(cr, from, 0.32 * em, prim->is_upright);
     tick(cr, to, 0.32 * em, prim->is_upright);
     cairo_stroke(cr);

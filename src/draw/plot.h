@@ -24,7 +24,8 @@ const char *hs_plot_unit(hs_plot_kind kind);
 
 typedef struct {
     const hs_results *results;
-    int left, right; /* options; right -1: one only */
+    const hs_task *task; /* the legs' words under the axis; NULL: none */
+    int left, right;     /* options; right -1: one only */
     hs_plot_kind kind;
     double width_px, height_px;
     double axis_px; /* room for the axis figures on the left */

@@ -8,6 +8,8 @@
 #include "scene_internal.h"
 
 hs_scene *hs_scene_new(const hs_scene_request *request);
+/* What can be grabbed, in order of precedence (hit.h). */
+void hs_scene_find_spots(hs_scene *scene);
 /* Sorts from back to front and forgets what was only lent. */
 void hs_scene_finish(hs_scene *scene);
 

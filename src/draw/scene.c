@@ -5,6 +5,7 @@
 #include "scene.h"
 
 #include "fold.h"
+#include "hit.h"
 #include "prims.h"
 #include "translate.h"
 
@@ -164,6 +165,7 @@ hs_scene_new(const hs_scene_request *request)
     g_array_set_clear_func(scene->prims, free_prim);
     scene->points = g_array_sized_new(FALSE, FALSE, sizeof(hs_vec2), 4096);
     scene->folds = g_array_new(FALSE, FALSE, sizeof(hs_fold));
+    scene->spots = g_array_new(FALSE, FALSE, sizeof(hs_spot));
     scene->request = request;
     scene->option = &request->results->options[request->option];
     if (scene->option->n_samples > 0)
@@ -212,6 +214,7 @@ hs_scene_build(const hs_scene_request *request)
             (scene->sample || !hs_scene_layer_moves((hs_layer)i)))
             layers[i].draw(scene);
     }
+    hs_scene_find_spots(scene);
     hs_scene_finish(scene);
     return scene;
 }
@@ -224,6 +227,7 @@ hs_scene_free(hs_scene *scene)
     g_array_unref(scene->prims);
     g_array_unref(scene->points);
     g_array_unref(scene->folds);
+    g_array_unref(scene->spots);
     g_free(scene);
 }
 

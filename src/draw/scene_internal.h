@@ -99,6 +99,7 @@ struct hs_scene {
     GArray *prims;  /* hs_prim */
     GArray *points; /* hs_vec2 */
     GArray *folds;  /* hs_fold, rising */
+    GArray *spots;  /* hs_spot: what can be grabbed */
     hs_vec2 least_m, most_m;
     double greatest_N; /* of the whole option: sets the force scale */
     gboolean is_plan;

@@ -8,6 +8,8 @@
 #include "translate.h"
 #include "units.h"
 
+#define BESIDE_m 0.035 /* by eye */
+
 typedef struct {
     double felt_N, suit_N; /* at the hands */
     double wearer_soles_N, suit_soles_N;
