@@ -1,150 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  what does the strip show?
  * Answer:    hs_plot_paint(): one quantity of two options along the route's time, limit as a hatched wall, worst place marked.
- * Not here:  the time axis' controls (app/strip.c). */
-#include "plot.h"
-
+ * Not here:  the values (plot_data.c), the time axis' controls (app/strip.c). */
 #include "paint_internal.h"
+#include "plot_internal.h"
 #include "quantity.h"
-#include "translate.h"
 #include "words.h"
-
-static const struct {
-    const char *title, *unit;
-    hs_check_id check;
-    double per_si;     /* shown = result * per_si */
-    gboolean is_floor; /* the limit is the least that is wanted */
-} kinds[HS_N_PLOTS] = {
-    [HS_PLOT_HANDS] = {N_("In the hands"), "N", HS_CHECK_share, 1, FALSE},
-    [HS_PLOT_COMPRESSION] = {N_("Low back"), "kN", HS_CHECK_spine_compression, 1e-3, FALSE},
-    [HS_PLOT_BALANCE] = {N_("Balance"), "mm", HS_CHECK_balance, 1e3, TRUE},
-    [HS_PLOT_POWER_OFF] = {N_("Power off"), "s", HS_N_CHECKS, 1, FALSE},
-};
-
-const char *
-hs_plot_title(hs_plot_kind kind)
-{
-    return _(kinds[kind].title);
-}
-
-const char *
-hs_plot_unit(hs_plot_kind kind)
-{
-    return kinds[kind].unit;
-}
-
-static double
-value_of(const hs_bearer_sample *bearer, hs_plot_kind kind)
-{
-    switch (kind) {
-    case HS_PLOT_HANDS:
-        return hs_has(bearer->felt_force_N) ? bearer->felt_force_N : bearer->hand_force_N;
-    case HS_PLOT_COMPRESSION:
-        return bearer->compression_N;
-    case HS_PLOT_BALANCE:
-        return bearer->balance_margin_m;
-    case HS_PLOT_POWER_OFF:
-        return bearer->power_lost.is_known ? bearer->power_lost.needed_s : HS_ABSENT;
-    default:
-        return HS_ABSENT;
-    }
-}
-
-double
-hs_plot_value(const hs_results *results, int option, int sample, hs_plot_kind kind)
-{
-    const hs_option_result *result;
-    double worst = HS_ABSENT;
-
-    if (option < 0 || option >= results->n_options)
-        return HS_ABSENT;
-    result = &results->options[option];
-    if (sample < 0 || sample >= result->n_samples)
-        return HS_ABSENT;
-    for (int b = 0; b < result->asked->n_bearers; b++) {
-        double value = value_of(&result->samples[sample].bearers[b], kind) * kinds[kind].per_si;
-
-        if (hs_has(value) &&
-            (!hs_has(worst) || (kinds[kind].is_floor ? value < worst : value > worst)))
-            worst = value;
-    }
-    return worst;
-}
-
-/* Seconds that can be held, of the wearer who can hold the shortest. */
-static double
-held_s(const hs_option_result *result, int sample)
-{
-    double least = HS_ABSENT;
-
-    for (int b = 0; b < result->asked->n_bearers; b++) {
-        const hs_power_lost *lost = &result->samples[sample].bearers[b].power_lost;
-
-        if (lost->is_known && hs_has(lost->hold_s) && !(lost->hold_s > least))
-            least = lost->hold_s;
-    }
-    return least;
-}
-
-/* One limit for the plot: of the option on the right where it has one, else of the left. */
-static double
-limit_of(const hs_plot_request *request)
-{
-    int options[2] = {request->right, request->left};
-
-    for (int k = 0; k < 2; k++) {
-        if (options[k] < 0)
-            continue;
-        const hs_option_result *result = &request->results->options[options[k]];
-
-        for (int i = 0; i < result->n_findings; i++)
-            if (result->findings[i].check == kinds[request->kind].check &&
-                hs_has(result->findings[i].limit) &&
-                result->findings[i].status != HS_STATUS_NOT_JUDGED)
-                return result->findings[i].limit * kinds[request->kind].per_si;
-    }
-    return HS_ABSENT;
-}
-
-static double
-end_s(const hs_results *results, int option)
-{
-    const hs_option_result *result;
-
-    if (option < 0 || option >= results->n_options)
-        return 0;
-    result = &results->options[option];
-    return result->n_samples > 0 ? result->samples[result->n_samples - 1].t_s : 0;
-}
-
-static double
-total_s(const hs_plot_request *request)
-{
-    return fmax(
-        fmax(end_s(request->results, request->left), end_s(request->results, request->right)),
-        1e-3);
-}
-
-static double
-right_px(const hs_plot_request *request)
-{
-    return request->width_px - request->font_px;
-}
-
-double
-hs_plot_x_of_time(const hs_plot_request *request, double t_s)
-{
-    return request->axis_px + t_s / total_s(request) * (right_px(request) - request->axis_px);
-}
-
-double
-hs_plot_time_of_x(const hs_plot_request *request, double x_px)
-{
-    double t_s = (x_px - request->axis_px) / fmax(right_px(request) - request->axis_px, 1) *
-                 total_s(request);
-
-    return CLAMP(t_s, 0, total_s(request));
-}
 
 typedef struct {
     cairo_t *cr;
@@ -154,6 +15,7 @@ typedef struct {
     hs_view view;
     double least, most, limit; /* of the axis, in the plot's unit */
     double unit_px;
+    GArray *lines;  /* hs_box: what the labels should not cover */
     GArray *wishes; /* hs_label_wish, with layouts beside */
     GPtrArray *layouts;
     GArray *inks;
@@ -195,8 +57,8 @@ static void
 paint_wall(const hs_plot *plot)
 {
     double em = plot->request->font_px, y = y_of(plot, plot->limit), deep = 0.42 * em;
-    double side = kinds[plot->request->kind].is_floor ? 1 : -1, left = plot->request->axis_px,
-           right = right_px(plot->request);
+    double side = hs_plot_is_floor(plot->request->kind) ? 1 : -1, left = plot->request->axis_px,
+           right = hs_plot_right_px(plot->request);
     cairo_t *cr = plot->cr;
 
     hs_paint_colour(cr, plot->theme->limit, 1);
@@ -246,9 +108,22 @@ series(const hs_plot *plot, int option, int sample, gboolean is_held, double *re
 {
     const hs_option_result *result = &plot->request->results->options[option];
 
-    *ret = is_held ? fmin(held_s(result, sample), plot->most * 2)
+    *ret = is_held ? fmin(hs_plot_held_s(result, sample), plot->most * 2)
                    : hs_plot_value(plot->request->results, option, sample, plot->request->kind);
     return hs_has(*ret);
+}
+
+/* Labels stand off a line by a little, and a steep piece is not one big box. */
+static void
+avoid(const hs_plot *plot, hs_vec2 a, hs_vec2 b)
+{
+    for (int i = 0; i < 4; i++) {
+        hs_vec2 p = {a.x + (b.x - a.x) * i / 4, a.y + (b.y - a.y) * i / 4};
+        hs_vec2 q = {a.x + (b.x - a.x) * (i + 1) / 4, a.y + (b.y - a.y) * (i + 1) / 4};
+        hs_box box = {fmin(p.x, q.x), fmin(p.y, q.y) - 2, fabs(p.x - q.x), fabs(p.y - q.y) + 4};
+
+        g_array_append_val(plot->lines, box);
+    }
 }
 
 static void
@@ -256,6 +131,7 @@ trace_option(const hs_plot *plot, int option, gboolean is_held)
 {
     const hs_option_result *result = &plot->request->results->options[option];
     gboolean is_on = FALSE;
+    hs_vec2 before = {0, 0};
 
     cairo_new_path(plot->cr);
     for (int i = 0; i < result->n_samples; i++) {
@@ -265,6 +141,9 @@ trace_option(const hs_plot *plot, int option, gboolean is_held)
             is_on = FALSE;
             continue;
         }
+        if (is_on)
+            avoid(plot, before, (hs_vec2){x, y_of(plot, value)});
+        before = (hs_vec2){x, y_of(plot, value)};
         if (is_on)
             cairo_line_to(plot->cr, x, y_of(plot, value));
         else
@@ -283,7 +162,7 @@ worst_sample(const hs_plot *plot, int option)
     for (int i = 0; i < result->n_samples; i++) {
         double value = hs_plot_value(plot->request->results, option, i, plot->request->kind);
 
-        if (kinds[plot->request->kind].is_floor)
+        if (hs_plot_is_floor(plot->request->kind))
             value = -value;
         if (hs_has(value) && (worst < 0 || value > most + 1e-9)) {
             most = value;
@@ -304,7 +183,7 @@ mark_worst(hs_plot *plot, int option)
     double value = hs_plot_value(request->results, option, worst, request->kind);
     double x = hs_plot_x_of_time(request, request->results->options[option].samples[worst].t_s),
            y = y_of(plot, value);
-    g_autofree char *text = hs_quantity_text(value, kinds[request->kind].unit,
+    g_autofree char *text = hs_quantity_text(value, hs_plot_unit(request->kind),
                                              request->us_units ? HS_UNITS_US : HS_UNITS_SI);
 
     cairo_new_path(plot->cr);
@@ -358,7 +237,8 @@ paint_held(const hs_plot *plot, int option)
         return;
     cairo_save(plot->cr);
     cairo_rectangle(plot->cr, plot->request->axis_px, 0,
-                    right_px(plot->request) - plot->request->axis_px, plot->request->height_px);
+                    hs_plot_right_px(plot->request) - plot->request->axis_px,
+                    plot->request->height_px);
     cairo_clip(plot->cr);
     trace_option(plot, option, TRUE);
     cairo_set_dash(plot->cr, dash, 2, 0);
@@ -372,7 +252,7 @@ static void
 paint_axis_figure(hs_plot *plot, double value, gboolean is_soft)
 {
     g_autofree char *text =
-        hs_quantity_number(value, kinds[plot->request->kind].unit,
+        hs_quantity_number(value, hs_plot_unit(plot->request->kind),
                            plot->request->us_units ? HS_UNITS_US : HS_UNITS_SI);
     g_autoptr(PangoLayout) layout = hs_painter_layout(&plot->painter, text, TRUE, FALSE);
     PangoRectangle logical;
@@ -395,7 +275,7 @@ paint_axis(hs_plot *plot)
     hs_paint_colour(plot->cr, plot->theme->soft_ink, 0.45);
     cairo_set_line_width(plot->cr, 0.9 * plot->unit_px);
     cairo_move_to(plot->cr, plot->request->axis_px, base);
-    cairo_line_to(plot->cr, right_px(plot->request), base);
+    cairo_line_to(plot->cr, hs_plot_right_px(plot->request), base);
     cairo_stroke(plot->cr);
     if (hs_has(plot->limit))
         paint_axis_figure(plot, plot->limit, FALSE);
@@ -413,7 +293,8 @@ paint_labels(hs_plot *plot)
                       plot->request->width_px - plot->request->axis_px,
                       plot->request->height_px};
 
-    hs_labels_place(wishes, (int)plot->wishes->len, NULL, 0, NULL, 0, &surface);
+    hs_labels_place(wishes, (int)plot->wishes->len, NULL, 0,
+                    (const hs_box *)(void *)plot->lines->data, (int)plot->lines->len, &surface);
     for (guint i = 0; i < plot->wishes->len; i++) {
         if (!wishes[i].is_placed)
             continue;
@@ -440,6 +321,7 @@ begin(hs_plot *plot, cairo_t *cr, const hs_plot_request *request, const hs_theme
         .cr = cr, .view = &plot->view, .theme = theme, .pango = hs_paint_pango_new()};
     plot->unit_px = hs_painter_unit_px(&plot->painter);
     plot->wishes = g_array_new(FALSE, TRUE, sizeof(hs_label_wish));
+    plot->lines = g_array_new(FALSE, FALSE, sizeof(hs_box));
     plot->layouts = g_ptr_array_new_with_free_func(g_object_unref);
     plot->inks = g_array_new(FALSE, FALSE, sizeof(hs_ink));
     cairo_save(cr);
@@ -450,6 +332,7 @@ static void
 end(hs_plot *plot)
 {
     cairo_restore(plot->cr);
+    g_array_unref(plot->lines);
     g_array_unref(plot->wishes);
     g_array_unref(plot->inks);
     g_ptr_array_unref(plot->layouts);
@@ -464,7 +347,7 @@ hs_plot_paint(cairo_t *cr, const hs_plot_request *request, const hs_theme *theme
     if (!request->results || request->results->n_options == 0)
         return;
     begin(&plot, cr, request, theme);
-    plot.limit = request->kind == HS_PLOT_POWER_OFF ? HS_ABSENT : limit_of(request);
+    plot.limit = request->kind == HS_PLOT_POWER_OFF ? HS_ABSENT : hs_plot_limit(request);
     find_range(&plot);
     paint_axis(&plot);
     if (hs_has(plot.limit))

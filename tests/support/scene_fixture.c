@@ -132,6 +132,8 @@ static hs_task task;
 static hs_results results;
 static hs_option_result option_results[HS_FIXTURE_N_OPTIONS];
 static hs_sample samples[HS_FIXTURE_N_OPTIONS][N_SAMPLES];
+static hs_grip_sample held[HS_FIXTURE_N_OPTIONS][N_SAMPLES][4];
+static hs_finding findings[HS_FIXTURE_N_OPTIONS][2];
 static hs_bearer_sample bearers[HS_FIXTURE_N_OPTIONS][N_SAMPLES][MOST_BEARERS];
 
 static hs_vec2
@@ -209,7 +211,8 @@ balance(hs_bearer_sample *bearer, gboolean is_suited)
         bearer->base_m[i] = (hs_vec2){bearer->feet_x_m + c * corners[i].x - s * corners[i].y,
                                       bearer->feet_y_m + s * corners[i].x + c * corners[i].y};
     bearer->resultant_m = (hs_vec2){bearer->feet_x_m + c * 0.07, bearer->feet_y_m + s * 0.07};
-    bearer->balance_margin_m = is_suited ? 0.063 : 0.071;
+    bearer->balance_margin_m =
+        (is_suited ? 0.090 : 0.110) - 0.08 * bearer->pose[HS_POSE_SHOULDER].x;
 }
 
 static void
@@ -223,9 +226,10 @@ load_forces(hs_bearer_sample *bearer, const hs_bearer *asked, double share_N)
     bearer->felt_force_N = asked->suit >= 0 ? share_N / 8 + 15 : share_N;
     bearer->suit_force_N = share_N - bearer->felt_force_N;
     bearer->ground_force_N = share_N + (worker->mass_kg + suit_kg) * G_m_s2;
-    bearer->compression_N = 1200 + 6 * bearer->felt_force_N;
+    bearer->compression_N =
+        1200 + 6 * bearer->felt_force_N + 900 * bearer->pose[HS_POSE_SHOULDER].x;
     if (asked->suit >= 0)
-        bearer->power_lost = (hs_power_lost){true, HS_LOST_LOCKED, 0, 900, 9};
+        bearer->power_lost = (hs_power_lost){true, HS_LOST_LOCKED, 0, 12, 9};
     balance(bearer, asked->suit >= 0);
 }
 
@@ -259,11 +263,18 @@ fill(int o, int i)
 
         stand(bearer, &option->bearers[k], sample,
               a->reach_m + (b->reach_m - a->reach_m) * t + (o == HS_FIXTURE_LOST ? 0.5 : 0));
-        load_forces(bearer, &option->bearers[k], weight_N * share);
+        load_forces(bearer, &option->bearers[k],
+                    weight_N * share * (1 + 0.1 * sin(2 * G_PI * u)));
         all_kg += kg;
         x_kg += kg * (bearer->feet_x_m - 0.02 * cos(bearer->facing_rad));
         z_kg += kg * 0.56 * workers[option->bearers[k].worker].stature_m;
     }
+    for (int k = 0; k < option->n_bearers; k++)
+        for (int g = 0; g < option->bearers[k].n_grips; g++)
+            held[o][i][sample->n_grips++] =
+                (hs_grip_sample){option->bearers[k].grips[g],
+                                 bearers[o][i][k].share_N / option->bearers[k].n_grips};
+    sample->grips = held[o][i];
     sample->combined_kg = all_kg;
     sample->combined_m = (hs_vec3){x_kg / all_kg, 0, z_kg / all_kg};
 }
@@ -279,6 +290,7 @@ make(void)
     task.site = (hs_site){.n_floor = 0,
                           .floor = no_floor,
                           .headroom_m = HS_ABSENT,
+                          .width_m = HS_ABSENT,
                           .n_obstacles = 1,
                           .obstacles = obstacles,
                           .n_openings = 1,
@@ -293,11 +305,17 @@ make(void)
     for (int o = 0; o < HS_FIXTURE_N_OPTIONS; o++) {
         for (int i = 0; i < N_SAMPLES; i++)
             fill(o, i);
+        findings[o][0] = (hs_finding){
+            .check = HS_CHECK_spine_compression, .limit = 3400, .status = HS_STATUS_WITHIN};
+        findings[o][1] =
+            (hs_finding){.check = HS_CHECK_balance, .limit = 0.06, .status = HS_STATUS_NEAR};
         option_results[o] = (hs_option_result){.id = options[o].id,
                                                .name = options[o].name,
                                                .is_baseline = o == 0,
                                                .asked = &options[o],
                                                .n_samples = N_SAMPLES,
+                                               .n_findings = 2,
+                                               .findings = findings[o],
                                                .samples = samples[o]};
     }
     results = (hs_results){.load = {.mass_kg = 42.6, .centre_m = {0.05, 0, 0.165}},
