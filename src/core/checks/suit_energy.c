@@ -120,20 +120,22 @@ advise(const hs_asking *asking,
        hs_finding *finding)
 {
     double hours = asking->task->work.hours, reserve = hs_or(suit->reserve, 0.0);
+    double enough_Wh = energy->shift_Wh / (1.0 - reserve) / (ROOM * asking->near_ratio);
 
-    if (finding->status == HS_STATUS_WITHIN)
-        finding->text = HS_SAY(energy_within, energy->shift_Wh, hours, energy->limit_Wh,
-                               energy->hours_a_charge, floor(energy->cycles_a_charge));
-    else if (finding->status == HS_STATUS_NEAR && energy->n_swaps > 0.0) {
+    if (finding->status == HS_STATUS_NEAR && energy->n_swaps > 0.0) {
         finding->text = HS_SAY(energy_swap, energy->shift_Wh, hours, energy->limit_Wh,
                                energy->n_swaps, suit->swap_min * S_PER_min);
-        finding->remedy = HS_SAY(energy_remedy_swap, energy->n_swaps, suit->swap_min * S_PER_min,
-                                 energy->hours_a_charge);
-    } else {
-        finding->text = HS_SAY(energy_beyond, energy->shift_Wh, hours, energy->limit_Wh);
-        finding->remedy = HS_SAY(energy_remedy_battery, energy->shift_Wh / (1.0 - reserve) /
-                                                            (ROOM * asking->near_ratio));
+        finding->remedy = HS_SAY(energy_remedy_swap, energy->n_swaps,
+                                 suit->swap_min * S_PER_min, energy->hours_a_charge);
+        return;
     }
+    if (finding->status == HS_STATUS_BEYOND)
+        finding->text = HS_SAY(energy_beyond, energy->shift_Wh, hours, energy->limit_Wh);
+    else
+        finding->text = HS_SAY(energy_within, energy->shift_Wh, hours, energy->limit_Wh,
+                               energy->hours_a_charge, floor(energy->cycles_a_charge));
+    if (finding->status != HS_STATUS_WITHIN && reserve < 1.0)
+        finding->remedy = HS_SAY(energy_remedy_battery, enough_Wh);
 }
 
 /* A reserve that does not last to the next place to set down leaves the load hanging. */
