@@ -1,1 +1,0 @@
-typedef int hs_empty_model;
