@@ -72,7 +72,7 @@ const char *
 hs_document_digest(const hs_document *document)
 {
     /* The one member that is filled late: every thread would write the same text, the first one stays. */
-    hs_document *own = (hs_document *)(gpointer)(guintptr)document;
+    hs_document *own = (hs_document *)(guintptr)document;
     char *made;
 
     if (g_atomic_pointer_get(&own->digest) == NULL) {

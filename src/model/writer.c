@@ -35,22 +35,22 @@ static GPtrArray *
 ordered_keys(JsonObject *object, const hs_object *type)
 {
     static const char *const head[] = {"format", "version"};
-    GPtrArray *keys = g_ptr_array_new();
+    GPtrArray *keys = g_ptr_array_new_with_free_func(g_free);
     g_autoptr(GList) members = json_object_get_members(object);
 
     for (guint i = 0; i < G_N_ELEMENTS(head) && type == &hs_object_document; i++)
         if (json_object_has_member(object, head[i]))
-            g_ptr_array_add(keys, (gpointer)head[i]);
+            g_ptr_array_add(keys, g_strdup(head[i]));
     for (const hs_field *field = type != NULL ? type->fields : NULL; field != NULL && field->key != NULL; field++)
         if (json_object_has_member(object, field->key))
-            g_ptr_array_add(keys, (gpointer)field->key);
+            g_ptr_array_add(keys, g_strdup(field->key));
     for (GList *at = members; at != NULL; at = at->next) {
         gboolean there = FALSE;
 
         for (guint i = 0; i < keys->len && !there; i++)
             there = strcmp(keys->pdata[i], at->data) == 0;
         if (!there)
-            g_ptr_array_add(keys, at->data);
+            g_ptr_array_add(keys, g_strdup(at->data));
     }
     return keys;
 }
