@@ -21,6 +21,8 @@ typedef struct {
     double path[HS_POSTURE_MAX];
     int from[HS_POSTURE_MAX];
     int n;
+    hs_posture_lack lack; /* where n is 0 */
+    bool is_askable;
 } leg_place;
 
 static double
@@ -67,27 +69,40 @@ find_path(const hs_body_input *inputs, int n, leg_place *places)
 /* Places that are searched afresh; between them the postures of both neighbours are followed. */
 #define FRESH_EVERY 4
 
+/* A place between two that have nothing: most likely nothing either, and what is missing changes little. */
+static void
+find_between(const hs_chain *chain,
+             const leg_place *before,
+             const leg_place *after,
+             leg_place *place)
+{
+    if (before->n == 0 && before->is_askable && after->n == 0)
+        place->n = hs_posture_lack_near(chain, &before->lack, place->list, &place->lack);
+    else
+        place->n = hs_posture_candidates(chain, place->list, &place->lack);
+}
+
 static void
 find_candidates(const hs_chain *chains, int n, leg_place *places)
 {
     for (int i = 0; i < n; i++) {
         places[i].n = 0;
-        if (!hs_posture_is_askable(&chains[i]))
+        places[i].is_askable = hs_posture_is_askable(&chains[i]);
+        if (!places[i].is_askable)
             continue;
         if (i % FRESH_EVERY == 0 || i == n - 1)
-            places[i].n = hs_posture_candidates(&chains[i], places[i].list);
+            places[i].n = hs_posture_candidates(&chains[i], places[i].list, &places[i].lack);
         else
             places[i].n = hs_posture_follow(&chains[i], places[i - 1].list, places[i - 1].n,
                                             places[i].list, 0);
     }
-    for (int i = n - 2; i > 0; i--) {
-        if (i % FRESH_EVERY == 0 || !hs_posture_is_askable(&chains[i]))
-            continue;
-        places[i].n = hs_posture_follow(&chains[i], places[i + 1].list, places[i + 1].n,
-                                        places[i].list, places[i].n);
-        if (places[i].n == 0)
-            places[i].n = hs_posture_candidates(&chains[i], places[i].list);
-    }
+    for (int i = n - 2; i > 0; i--)
+        if (i % FRESH_EVERY != 0 && places[i].is_askable)
+            places[i].n = hs_posture_follow(&chains[i], places[i + 1].list, places[i + 1].n,
+                                            places[i].list, places[i].n);
+    for (int i = 1; i + 1 < n; i++)
+        if (places[i].n == 0 && i % FRESH_EVERY != 0 && places[i].is_askable)
+            find_between(&chains[i], &places[i - 1], &places[i + 1], &places[i]);
 }
 
 /* The postures in use, one for each place; found false: none reaches and balances. */
@@ -238,7 +253,8 @@ hs_posture_leg(const hs_person *person,
     for (int i = 0; i < n; i++) {
         states[i] = (hs_body_state){.other_compression_N = HS_ABSENT};
         if (!chosen[i].is_found) {
-            hs_posture_missing(&chains[i], &states[i]);
+            hs_posture_fill_lack(&chains[i], places[i].is_askable ? &places[i].lack : NULL,
+                                 &states[i]);
             continue;
         }
         states[i].is_found = states[i].reaches = true;

@@ -33,14 +33,16 @@
 #define BELLY_CHEST        0.70
 #define BELLY_OFF_m        0.60
 #define ROOM_EXACT_m       1e-9 /* constraints hold to this */
-#define ROUGH_ROOM_m       1e-6 /* and this much is nothing where only feasibility is sought */
-#define N_STARTS           4
-#define SETTLED_rad        1e-9
+#define EDGE_m                                                                                 \
+    1e-7 /* kept off the edge of balance, so that rounding never puts a posture outside */
+#define ROUGH_ROOM_m     1e-6 /* and this much is nothing where only feasibility is sought */
+#define N_STARTS         4
+#define SETTLED_rad      1e-9
 /* Grid points whose grip is further out of reach are no start; the penalty of the others: numerics. */
-#define FAR_OUT_m          0.12
-#define FAR_OUT_COST       1000.0
-#define PENALTY            400.0
-#define LARGEST_STEP_rad   0.35
+#define FAR_OUT_m        0.12
+#define FAR_OUT_COST     1000.0
+#define PENALTY          400.0
+#define LARGEST_STEP_rad 0.35
 
 typedef enum {
     FOR_EFFORT,
@@ -270,7 +272,7 @@ descend(search *s, double x[3], double *ret_cost, double *ret_room)
 {
     hs_descent_problem problem = {.ask = ask_posture,
                                   .data = s,
-                                  .most_steps = 60,
+                                  .most_steps = 50,
                                   .step_rad = LARGEST_STEP_rad,
                                   .until_rad = SETTLED_rad};
     double start = x[0];
@@ -287,6 +289,8 @@ search_for(const hs_chain *chain, const hs_posture_tie *tie, posture_aim aim)
     search ret = {.chain = chain, .tie = tie, .aim = aim};
 
     hs_balance_line(chain->person, chain->input, &ret.rear_m, &ret.front_m);
+    ret.rear_m += EDGE_m;
+    ret.front_m -= EDGE_m;
     return ret;
 }
 
@@ -412,13 +416,18 @@ is_known(const hs_posture *list, int n, const double x[3])
     return false;
 }
 
+/* The least of an aim's shortfall: from the starts of a grid, or from one place. */
 static double
-best_of(search *s, double best[3])
+best_of(search *s, const double *from, double best[3])
 {
     double starts[HS_POSTURE_MAX][3], least = INFINITY;
-    int n = find_starts(s, starts);
+    int n = 1;
 
-    for (int i = 0; i < n; i++) {
+    if (from != NULL)
+        memcpy(starts[0], from, sizeof starts[0]);
+    else
+        n = find_starts(s, starts);
+    for (int i = 0; i < n && i < N_STARTS && !(least < ROUGH_ROOM_m * ROUGH_ROOM_m); i++) {
         double cost, room;
 
         descend(s, starts[i], &cost, &room);
@@ -449,21 +458,43 @@ keep(hs_posture *list, int n, const double x[3], double cost, double room)
 
 /* The way in through feasibility alone: into reach, then into balance, then to the least effort. */
 static int
-enter_feasible(const hs_chain *chain, hs_posture *list)
+enter(const hs_chain *chain, const double *from, hs_posture *list, hs_posture_lack *lack)
 {
     search reach = search_for(chain, NULL, FOR_REACH),
            balance = search_for(chain, NULL, FOR_BALANCE);
     search effort = search_for(chain, NULL, FOR_EFFORT);
-    double x[3] = {0.0, 0.0, 0.0}, cost, room;
+    double x[3], stood_m, cost, room;
 
-    if (!(best_of(&reach, x) < ROUGH_ROOM_m) || !(best_of(&balance, x) < ROUGH_ROOM_m))
+    *lack = (hs_posture_lack){.angle_rad = {chain->kneels ? HS_PI / 2.0 : 0.0, 0.0, 0.0}};
+    lack->short_m = best_of(&reach, from, lack->angle_rad);
+    if (!(lack->short_m < ROUGH_ROOM_m))
+        return 0;
+    memcpy(x, lack->angle_rad, sizeof x);
+    stood_m = best_of(&balance, x, x);
+    if (!(stood_m < ROUGH_ROOM_m)) {
+        double other[3], other_m = best_of(&balance, NULL, other);
+
+        if (other_m < stood_m || !isfinite(stood_m)) {
+            stood_m = other_m;
+            memcpy(x, other, sizeof x);
+        }
+    }
+    /* Joint limits may forbid what the arm's length allows: then no pose reaches after all. */
+    lack->reaches = isfinite(stood_m);
+    lack->short_m = lack->reaches ? stood_m : 0.0;
+    if (!lack->reaches)
+        return 0;
+    memcpy(lack->angle_rad, x, sizeof x);
+    if (!(stood_m < ROUGH_ROOM_m))
         return 0;
     descend(&effort, x, &cost, &room);
     return keep(list, 0, x, cost, room);
 }
 
 int
-hs_posture_candidates(const hs_chain *chain, hs_posture ret[HS_POSTURE_MAX])
+hs_posture_candidates(const hs_chain *chain,
+                      hs_posture ret[HS_POSTURE_MAX],
+                      hs_posture_lack *ret_lack)
 {
     search s = search_for(chain, NULL, FOR_EFFORT);
     double starts[HS_POSTURE_MAX][3];
@@ -475,7 +506,16 @@ hs_posture_candidates(const hs_chain *chain, hs_posture ret[HS_POSTURE_MAX])
         descend(&s, starts[i], &cost, &room);
         n = keep(ret, n, starts[i], cost, room);
     }
-    return n > 0 ? n : enter_feasible(chain, ret);
+    return n > 0 ? n : enter(chain, NULL, ret, ret_lack);
+}
+
+int
+hs_posture_lack_near(const hs_chain *chain,
+                     const hs_posture_lack *from,
+                     hs_posture ret[HS_POSTURE_MAX],
+                     hs_posture_lack *ret_lack)
+{
+    return enter(chain, from->angle_rad, ret, ret_lack);
 }
 
 int
@@ -507,34 +547,22 @@ forget_figures(hs_body_state *state)
 }
 
 void
-hs_posture_missing(const hs_chain *chain, hs_body_state *state)
+hs_posture_fill_lack(const hs_chain *chain, const hs_posture_lack *lack, hs_body_state *state)
 {
-    search reach = search_for(chain, NULL, FOR_REACH),
-           balance = search_for(chain, NULL, FOR_BALANCE);
-    double best[3] = {0.0, 0.0, 0.0}, short_m;
-
-    state->is_found = false;
-    if (!hs_posture_is_askable(chain)) {
+    *state = (hs_body_state){.other_compression_N = HS_ABSENT};
+    if (lack == NULL) {
         forget_figures(state);
         state->shortfall_m = state->zmp_m = state->margin_m = state->balance_ratio =
             state->ground_N = HS_ABSENT;
         return;
     }
-    short_m = best_of(&reach, best);
-    state->reaches = isfinite(short_m) && short_m < ROUGH_ROOM_m;
-    if (state->reaches) {
-        double stood_m = best_of(&balance, best);
-
-        /* Joint limits alone may forbid what the arm's length allows: then no pose reaches after all. */
-        state->reaches = isfinite(stood_m);
-        short_m = isfinite(stood_m) ? stood_m : 0.0;
-    }
-    state->shortfall_m = short_m;
-    hs_chain_fill(chain, best, state);
+    hs_chain_fill(chain, lack->angle_rad, state);
+    state->is_found = false;
+    state->reaches = lack->reaches;
+    state->shortfall_m = lack->short_m;
+    state->family = hs_posture_family(lack->angle_rad);
     if (!state->reaches)
         forget_figures(state);
-    state->family = hs_posture_family(best);
-    state->other_compression_N = HS_ABSENT;
 }
 
 bool
@@ -565,9 +593,14 @@ hs_posture_find(const hs_person *person,
     hs_chain chain;
     hs_posture list[HS_POSTURE_MAX];
     hs_body_state state = {.other_compression_N = HS_ABSENT};
+    hs_posture_lack lack;
     int n = 0;
 
     hs_chain_set(person, input, &chain);
+    if (!hs_posture_is_askable(&chain)) {
+        hs_posture_fill_lack(&chain, NULL, ret_state);
+        return HS_OK;
+    }
     if (hint != NULL && hint->is_found) {
         double x[3] = {hint->shank_rad, hint->thigh_rad, hint->trunk_rad};
 
@@ -578,11 +611,10 @@ hs_posture_find(const hs_person *person,
             n = 1;
         }
     }
-    if (n == 0 && hs_posture_is_askable(&chain))
-        n = hs_posture_candidates(&chain, list);
+    if (n == 0)
+        n = hs_posture_candidates(&chain, list, &lack);
     if (n == 0) {
-        hs_posture_missing(&chain, &state);
-        *ret_state = state;
+        hs_posture_fill_lack(&chain, &lack, ret_state);
         return HS_OK;
     }
     state.is_found = state.reaches = true;

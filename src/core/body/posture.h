@@ -23,8 +23,22 @@ typedef struct {
     double toward_rad[3], pull;
 } hs_posture_tie;
 
-/* Local minima from a fresh search, cheapest first; their number, 0 when nothing reaches and balances. */
-int hs_posture_candidates(const hs_chain *chain, hs_posture ret[HS_POSTURE_MAX]);
+/* What is missing where nothing reaches and balances: the posture nearest to it, and by how much. */
+typedef struct {
+    double angle_rad[3];
+    double short_m;
+    bool reaches;
+} hs_posture_lack;
+
+/* Local minima from a fresh search, cheapest first; their number, 0 when nothing reaches and balances: then *ret_lack. */
+int hs_posture_candidates(const hs_chain *chain,
+                          hs_posture ret[HS_POSTURE_MAX],
+                          hs_posture_lack *ret_lack);
+/* The lack near a neighbour's: from its posture alone. A posture found on the way is put into the list. */
+int hs_posture_lack_near(const hs_chain *chain,
+                         const hs_posture_lack *from,
+                         hs_posture ret[HS_POSTURE_MAX],
+                         hs_posture_lack *ret_lack);
 /* The local minimum reached from a start; false when it breaks a constraint. */
 bool hs_posture_polish(const hs_chain *chain,
                        const hs_posture_tie *tie,
@@ -34,8 +48,9 @@ bool hs_posture_polish(const hs_chain *chain,
 int hs_posture_follow(
     const hs_chain *chain, const hs_posture *from, int n_from, hs_posture *list, int n);
 int hs_posture_family(const double angle_rad[3]);
-/* Nothing reaches and balances: the best there is, and what is missing. */
-void hs_posture_missing(const hs_chain *chain, hs_body_state *state);
+/* The state where nothing reaches and balances; lack NULL: the body cannot be asked. */
+void
+hs_posture_fill_lack(const hs_chain *chain, const hs_posture_lack *lack, hs_body_state *state);
 bool hs_posture_is_askable(const hs_chain *chain);
 
 #endif
