@@ -13,8 +13,9 @@ typedef struct {
     int n;
 } missing_list;
 
+/* list[i].key, or key alone for i < 0 */
 static void
-miss(missing_list *list, const char *format, int i, int j)
+miss(missing_list *list, const char *of, int i, const char *key)
 {
     size_t at = strlen(list->text);
 
@@ -23,44 +24,56 @@ miss(missing_list *list, const char *format, int i, int j)
         return;
     if (at > 0)
         at += (size_t)snprintf(list->text + at, sizeof list->text - at, ", ");
-    snprintf(list->text + at, sizeof list->text - at, format, i, j);
+    if (i < 0)
+        snprintf(list->text + at, sizeof list->text - at, "%s.%s", of, key);
+    else
+        snprintf(list->text + at, sizeof list->text - at, "%s[%d].%s", of, i, key);
+}
+
+static void
+miss_effector(missing_list *list, const hs_bearer *asked)
+{
+    char of[32];
+
+    snprintf(of, sizeof of, "suits[%d].effectors", asked->suit);
+    miss(list, of, asked->effector, "holds_without_power");
 }
 
 static void
 miss_powered(const hs_suit *suit, int i, missing_list *list)
 {
     if (!hs_has(suit->gain_hands))
-        miss(list, "suits[%d].gain.hands", i, 0);
+        miss(list, "suits", i, "gain.hands");
     if (!hs_has(suit->gain_trunk))
-        miss(list, "suits[%d].gain.trunk", i, 0);
+        miss(list, "suits", i, "gain.trunk");
     if (suit->n_rating == 0)
-        miss(list, "suits[%d].rating", i, 0);
+        miss(list, "suits", i, "rating");
     if (!hs_has(suit->hand_height_m[0]))
-        miss(list, "suits[%d].hand_height_m", i, 0);
+        miss(list, "suits", i, "hand_height_m");
     if (!hs_has(suit->self_carried))
-        miss(list, "suits[%d].self_carried", i, 0);
+        miss(list, "suits", i, "self_carried");
     if (!hs_has(suit->residual_hands_N))
-        miss(list, "suits[%d].residual_N.hands", i, 0);
+        miss(list, "suits", i, "residual_N.hands");
     if (!hs_has(suit->residual_trunk_N))
-        miss(list, "suits[%d].residual_N.trunk", i, 0);
+        miss(list, "suits", i, "residual_N.trunk");
     if (suit->on_power_loss == 0)
-        miss(list, "suits[%d].on_power_loss", i, 0);
+        miss(list, "suits", i, "on_power_loss");
     if (suit->walks_without_power == HS_UNKNOWN)
-        miss(list, "suits[%d].walks_without_power", i, 0);
+        miss(list, "suits", i, "walks_without_power");
     if (!hs_has(suit->release_self_s))
-        miss(list, "suits[%d].release_self_s", i, 0);
+        miss(list, "suits", i, "release_self_s");
     if (!hs_has(suit->release_helper_s))
-        miss(list, "suits[%d].release_helper_s", i, 0);
+        miss(list, "suits", i, "release_helper_s");
     if (!hs_has(suit->wearer_stature_m[0]))
-        miss(list, "suits[%d].wearer_stature_m", i, 0);
+        miss(list, "suits", i, "wearer_stature_m");
     if (!hs_has(suit->wearer_mass_kg[0]))
-        miss(list, "suits[%d].wearer_mass_kg", i, 0);
+        miss(list, "suits", i, "wearer_mass_kg");
     if (!suit->has_power)
-        miss(list, "suits[%d].power", i, 0);
+        miss(list, "suits", i, "power");
     if (suit->on_power_loss == HS_LOSS_LOCK && !hs_has(suit->lock_s))
-        miss(list, "suits[%d].lock_s", i, 0);
+        miss(list, "suits", i, "lock_s");
     if (suit->on_power_loss == HS_LOSS_DESCEND && !hs_has(suit->sink_m_s))
-        miss(list, "suits[%d].sink_m_s", i, 0);
+        miss(list, "suits", i, "sink_m_s");
 }
 
 /* What the way and the site ask of the suit's data. */
@@ -79,13 +92,13 @@ miss_scope(const hs_asking *asking, const hs_suit *suit, int b, int i, missing_l
         slope_rad = fmax(slope_rad, hs_floor_steepest_rad(site, setup->feet_from_m[at], setup->feet_to_m[at]));
     }
     if (risers && suit->stairs == HS_UNKNOWN)
-        miss(list, "suits[%d].stairs", i, 0);
+        miss(list, "suits", i, "stairs");
     if (slope_rad > 0.0 && !hs_has(suit->slope_deg))
-        miss(list, "suits[%d].slope_deg", i, 0);
+        miss(list, "suits", i, "slope_deg");
     if (hs_has(site->temperature_C) && !hs_has(suit->temperature_C[0]))
-        miss(list, "suits[%d].temperature_C", i, 0);
+        miss(list, "suits", i, "temperature_C");
     if (site->wet != HS_UNKNOWN && suit->wet == HS_UNKNOWN)
-        miss(list, "suits[%d].wet", i, 0);
+        miss(list, "suits", i, "wet");
 }
 
 static void
@@ -108,7 +121,7 @@ miss_suits(const hs_asking *asking, missing_list *list)
             miss_scope(asking, suit, b, asked->suit, list);
         if (suit->kind == HS_SUIT_POWERED && setup->bearers[b].effector != NULL &&
             setup->bearers[b].effector->holds_without_power == HS_UNKNOWN)
-            miss(list, "suits[%d].effectors[%d].holds_without_power", asked->suit, asked->effector);
+            miss_effector(list, asked);
     }
 }
 
@@ -119,9 +132,9 @@ miss_way(const hs_asking *asking, missing_list *list)
 
     for (int i = 1; i < task->route.n_points; i++)
         if (task->route.points[i].move == HS_MOVE_SLIDE && !hs_has(task->route.points[i].slide_friction))
-            miss(list, "route.points[%d].slide_friction", i, 0);
+            miss(list, "route.points", i, "slide_friction");
     if (!hs_has(task->site.friction))
-        miss(list, "site.friction", 0, 0);
+        miss(list, "site", -1, "friction");
 }
 
 static bool
@@ -142,7 +155,7 @@ hs_check_data(const hs_asking *asking, hs_finding *finding)
     miss_suits(asking, &list);
     miss_way(asking, &list);
     if (needs_cg_height(asking)) {
-        miss(&list, "load.weighings", 0, 0);
+        miss(&list, "load", -1, "weighings");
         text.reason = HS_REASON_data_cg_height;
     }
     if (list.n == 0)

@@ -6,9 +6,9 @@
 
 #include "check.h"
 #include "decide.h"
-#include "energy.h"
-#include "limit_checks.h"
 #include "runner.h"
+#include "suit_energy.h"
+#include "totals.h"
 
 #include <string.h>
 
