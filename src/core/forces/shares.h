@@ -15,16 +15,17 @@
 typedef struct {
     int n; /* 1 .. HS_MAX_USED_GRIPS */
     double x_m[HS_MAX_USED_GRIPS], y_m[HS_MAX_USED_GRIPS];
-    double total_N;      /* >= 0 */
+    double total_N; /* >= 0 */
     double moment_x_Nm, moment_y_Nm;
 } hs_shares_problem;
 
 typedef struct {
     double up_N[HS_MAX_USED_GRIPS];
-    bool is_outside;      /* the resultant passes outside the grips' hull */
-    double couple_Nm;     /* force x distance to the hull; 0 inside */
-    hs_vec2 resultant_m, nearest_m; /* from the CG: where the resultant passes, the hull's nearest point */
-    bool is_determinate;  /* one admissible set only */
+    bool is_outside;  /* the resultant passes outside the grips' hull */
+    double couple_Nm; /* force x distance to the hull; 0 inside */
+    hs_vec2 resultant_m,
+        nearest_m;       /* from the CG: where the resultant passes, the hull's nearest point */
+    bool is_determinate; /* one admissible set only */
 } hs_shares_answer;
 
 /**
@@ -37,7 +38,8 @@ typedef struct {
  * Errors  HS_E_RANGE for n outside 1..16 or a non-finite figure; HS_E_INTERNAL if equilibrium does not close to 1e-9
  * Source  statics of a rigid body on equal one-sided springs (see lists/sources_forces.def)
  */
-hs_status hs_shares(const hs_shares_problem *problem, hs_shares_answer *ret_answer, hs_error *error);
+hs_status
+hs_shares(const hs_shares_problem *problem, hs_shares_answer *ret_answer, hs_error *error);
 
 /* Least and most of the sum over the grips with member[i] true, over all admissible sets (linear programme, exact). When the
  * resultant is outside the hull: for the hull's nearest point. */

@@ -1,0 +1,473 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  do the grips hold, against rating, end piece, hands, palms and the load's own surface?
+ * Answer:    the check grip.hold: the worst grip at the worst place.
+ * Not here:  squeeze and closure (forces/grip.c), strength of the joints that press (body/). */
+#include "check.h"
+#include "grip.h"
+#include "person.h"
+#include "units.h"
+
+#define SLIP_FACTOR  1.5  /* default of policy.slip_factor: common practice, no source */
+#define PAD_FRICTION 0.35 /* default friction of a pad: cautious, common practice, no source */
+#define PAD_ALONG_m  0.08 /* default size of a palm: common practice, no source */
+#define PAD_UP_m     0.09
+#define DISTURBANCE                                                                            \
+    0.15 /* of the weight, for the working only: 1.5 m/s2, common practice, no source */
+#define PALM_MEAN_N 72.3  /* one palm inward, women, least mean: HS_SRC_palm_squeeze */
+#define PALM_CV     0.277 /* the same */
+#define MEN_SHARE   0.558 /* women over men: HS_SRC_palm_squeeze_men */
+#define MARGIN                                                                                 \
+    0.999 /* a remedy's figure is taken this much inside, so that applied it is within */
+#define EDGES_LIVE 12
+
+typedef struct {
+    const hs_asking *asking;
+    int station;
+    double slip_factor;
+} hold;
+
+typedef struct {
+    int n, n_pads;
+    hs_contact contacts[HS_GRIP_MAX_CONTACTS];
+    int grip[HS_GRIP_MAX_PADS]; /* index of the used grip of each pad */
+} pad_set;
+
+static const hs_grip *
+grip_of(const hold *h, int used)
+{
+    return &h->asking->task->load.grips[h->asking->run->setup->used[used]];
+}
+
+static const hs_bearer_setup *
+bearer_of(const hold *h, int used)
+{
+    return &h->asking->run->setup->bearers[h->asking->run->setup->used_by[used]];
+}
+
+/* The grip's own, else its effector's, else the default. */
+static double
+friction_of(const hold *h, int used)
+{
+    const hs_grip *grip = grip_of(h, used);
+    const hs_effector *effector = bearer_of(h, used)->effector;
+
+    if (hs_has(grip->friction))
+        return grip->friction;
+    if (effector != NULL && hs_has(effector->friction))
+        return effector->friction;
+    hs_assume(h->asking->assumptions, PAD_FRICTION, NULL,
+              HS_SAY(assumed_pad_friction, PAD_FRICTION), "load.grips[%d].friction",
+              h->asking->run->setup->used[used]);
+    return PAD_FRICTION;
+}
+
+/* Unit, load frame; level and towards the CG along the nearer axis where it is not given. */
+static hs_vec3
+inward_of(const hold *h, int used)
+{
+    const hs_grip *grip = grip_of(h, used);
+    const hs_load_state *load = h->asking->load;
+    double dx = load->cg_m.x - grip->at_m.x, dy = load->cg_m.y - grip->at_m.y;
+
+    if (grip->has_inward && hs_vec3_length(grip->inward) > 0.0)
+        return hs_vec3_scale(grip->inward, 1.0 / hs_vec3_length(grip->inward));
+    hs_assume(h->asking->assumptions, HS_ABSENT, "towards the CG", HS_SAY(assumed_inward),
+              "load.grips[%d].inward", h->asking->run->setup->used[used]);
+    if (fabs(dx) < HS_SAME_PLACE_m && fabs(dy) < HS_SAME_PLACE_m)
+        return (hs_vec3){0, 0, 1};
+    return fabs(dx) >= fabs(dy) ? (hs_vec3){dx > 0.0 ? 1.0 : -1.0, 0, 0}
+                                : (hs_vec3){0, dy > 0.0 ? 1.0 : -1.0, 0};
+}
+
+static void
+add_pad(const hold *h, int used, hs_vec3 origin_m, pad_set *pads)
+{
+    const hs_grip *grip = grip_of(h, used);
+    const hs_place *place = &h->asking->run->stations[h->station].place;
+    hs_vec3 inward = hs_mat3_apply(&place->load_to_world, inward_of(h, used));
+    bool has_size = hs_has(grip->pad_along_m) && hs_has(grip->pad_up_m);
+
+    if (pads->n + 4 > HS_GRIP_MAX_CONTACTS || pads->n_pads >= HS_GRIP_MAX_PADS)
+        return;
+    if (!has_size)
+        hs_assume(h->asking->assumptions, HS_ABSENT, "0.08 x 0.09",
+                  HS_SAY(assumed_pad_size, PAD_ALONG_m, PAD_UP_m), "load.grips[%d].pad_m",
+                  h->asking->run->setup->used[used]);
+    pads->n += hs_grip_pad_contacts(
+        hs_vec3_sub(place->grip_m[used], origin_m), inward,
+        has_size ? grip->pad_along_m : PAD_ALONG_m, has_size ? grip->pad_up_m : PAD_UP_m,
+        friction_of(h, used) / h->slip_factor, pads->n_pads, &pads->contacts[pads->n]);
+    pads->grip[pads->n_pads++] = used;
+}
+
+static double
+push_per_grip_N(const hold *h)
+{
+    const hs_place *place = &h->asking->run->stations[h->station].place;
+    double m_kg = h->asking->load->mass_kg, push_N = m_kg * place->cg_acc_m_s2.x;
+
+    if (place->slide_sign != 0.0 && hs_has(place->slide_friction))
+        push_N += place->slide_sign * place->slide_friction * place->held_up * m_kg *
+                  (HS_GRAVITY_m_s2 + place->cg_acc_m_s2.z);
+    return push_N / h->asking->run->setup->n_used;
+}
+
+/* The whole load's force and moment about its CG. */
+static hs_wrench
+whole_need(const hold *h)
+{
+    const hs_setup *setup = h->asking->run->setup;
+    const hs_place *place = &h->asking->run->stations[h->station].place;
+    const hs_load_state *load = h->asking->load;
+    hs_wrench need = {.force_N = {push_per_grip_N(h) * setup->n_used, 0,
+                                  h->asking->run->stations[h->station].problem.total_N}};
+
+    if (load->has_inertia && place->pitch_acc_rad_s2 != 0.0) {
+        hs_mat3 back = hs_mat3_transpose(&place->load_to_world);
+        hs_mat3 half = hs_mat3_mul(&place->load_to_world, &load->inertia_kg_m2);
+        hs_mat3 world = hs_mat3_mul(&half, &back);
+        /* front end up is a turn about -y of the load */
+        hs_vec3 turn = {sin(setup->heading_rad), -cos(setup->heading_rad), 0};
+
+        need.moment_Nm = hs_vec3_scale(hs_mat3_apply(&world, turn), place->pitch_acc_rad_s2);
+    }
+    return need;
+}
+
+/* What one bearer's pads have to give by the shares: forces at the pads' own places, about their middle. */
+static hs_wrench
+share_need(const hold *h, const pad_set *pads, hs_vec3 origin_m)
+{
+    const hs_station *station = &h->asking->run->stations[h->station];
+    hs_wrench need = {{0, 0, 0}, {0, 0, 0}};
+
+    for (int p = 0; p < pads->n_pads; p++) {
+        int used = pads->grip[p];
+        hs_vec3 force_N = {push_per_grip_N(h), 0, station->shares.up_N[used]};
+        hs_vec3 at_m = hs_vec3_sub(station->place.grip_m[used], origin_m);
+
+        need.force_N = hs_vec3_add(need.force_N, force_N);
+        need.moment_Nm = hs_vec3_add(need.moment_Nm, hs_vec3_cross(at_m, force_N));
+    }
+    return need;
+}
+
+/* Force that one palm can press with: least mean of a published regression at the worker's percentile. */
+static double
+palm_N(const hold *h, const hs_person *person, hs_working *working)
+{
+    double z = hs_percentile_z(person->percentile);
+    double mean_N = person->sex == HS_SEX_FEMALE ? PALM_MEAN_N : PALM_MEAN_N / MEN_SHARE;
+    double press_N = mean_N * (1.0 + z * PALM_CV);
+
+    (void)h;
+    HS_WORK(working, grip_palms, press_N, "N", {"mean", mean_N, "N"}, {"z", z, ""},
+            {"cv", PALM_CV, ""});
+    return press_N;
+}
+
+/* How many times its own force a suited hand gives to the load: hand force over felt force. */
+static double
+amplified(const hold *h, int bearer, bool *ret_missing)
+{
+    const hs_bearer_sample *sample = &h->asking->run->samples[h->station].bearers[bearer];
+    const hs_felt *felt = &h->asking->run->stations[h->station].bearers[bearer].felt;
+
+    *ret_missing = h->asking->run->setup->bearers[bearer].suit != NULL && felt->is_missing;
+    if (h->asking->run->setup->bearers[bearer].suit == NULL || *ret_missing ||
+        !(sample->felt_force_N > 0.0) || !(sample->hand_force_N > 0.0))
+        return 1.0;
+    return sample->hand_force_N / sample->felt_force_N;
+}
+
+static void
+place_finding(const hold *h, int used, hs_finding *finding)
+{
+    hs_finding_at(finding, h->asking->run, h->station, h->asking->run->setup->used_by[used]);
+    finding->confidence = HS_CONF_SEEN;
+    finding->source = HS_SRC_entered_limit;
+}
+
+/* The lower of two limits, with its reason and source. */
+static void
+take_least(hs_finding *finding,
+           double *least,
+           double limit,
+           hs_reason reason,
+           hs_source_id source,
+           hs_confidence confidence)
+{
+    if (!hs_has(limit) || limit >= *least)
+        return;
+    *least = limit;
+    finding->text.reason = reason;
+    finding->source = source;
+    finding->confidence = confidence;
+}
+
+static void
+judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_finding *finding)
+{
+    int used = pads->grip[pad], bearer = h->asking->run->setup->used_by[used];
+    const hs_grip *grip = grip_of(h, used);
+    const hs_effector *effector = bearer_of(h, used)->effector;
+    double least_N = (double)INFINITY;
+    bool is_missing = false;
+
+    place_finding(h, used, finding);
+    finding->text = (hs_message){.number = {squeeze_N}, .name = {grip->id}};
+    take_least(finding, &least_N, grip->squeeze_limit_N, HS_REASON_grip_pads_load,
+               HS_SRC_entered_limit, HS_CONF_SEEN);
+    if (effector != NULL) {
+        take_least(finding, &least_N, effector->max_force_N, HS_REASON_grip_pads_effector,
+                   HS_SRC_entered_limit, HS_CONF_SEEN);
+    } else {
+        const hs_person *person = &h->asking->run->persons[bearer];
+        bool is_female = person->sex == HS_SEX_FEMALE;
+        double press_N =
+            palm_N(h, person, &finding->working) * amplified(h, bearer, &is_missing);
+
+        if (!is_missing)
+            take_least(finding, &least_N, press_N, HS_REASON_grip_pads_palms,
+                       is_female ? HS_SRC_palm_squeeze : HS_SRC_palm_squeeze_men,
+                       is_female ? HS_CONF_SEEN : HS_CONF_DERIVED);
+    }
+    if (isinf(least_N)) {
+        if (is_missing)
+            hs_finding_missing(finding, HS_SAY(grip_felt_missing));
+        return;
+    }
+    finding->text.number[1] = least_N;
+    hs_finding_judge(finding, squeeze_N, least_N, h->asking->near_ratio);
+    if (is_missing && finding->status != HS_STATUS_BEYOND)
+        hs_finding_missing(finding, HS_SAY(grip_felt_missing));
+    else if (finding->status != HS_STATUS_WITHIN)
+        finding->remedy =
+            HS_SAY(grip_fix_squeeze,
+                   friction_of(h, used) * finding->ratio / (h->asking->near_ratio * MARGIN),
+                   h->asking->load->mass_kg * h->asking->near_ratio * MARGIN / finding->ratio);
+}
+
+static void
+record_squeeze(const hold *h,
+               const pad_set *pads,
+               const hs_wrench *need,
+               const hs_squeeze *squeeze,
+               hs_finding *finding)
+{
+    hs_vec3 direction;
+    double pushed_N, friction = pads->contacts[0].friction * h->slip_factor;
+
+    if (squeeze->is_closed_form)
+        HS_WORK(&finding->working, grip_pads, squeeze->squeeze_N, "N",
+                {"W", hs_vec3_length(need->force_N), "N"}, {"s", h->slip_factor, ""},
+                {"mu", friction, ""});
+    if (h->asking->is_live ||
+        hs_grip_worst_direction(pads->contacts, pads->n, need,
+                                DISTURBANCE * hs_vec3_length(need->force_N), 8, &direction,
+                                &pushed_N, NULL) != HS_OK ||
+        !hs_has(pushed_N))
+        return;
+    HS_WORK(&finding->working, grip_disturbed, pushed_N, "N", {"N", squeeze->squeeze_N, "N"},
+            {"more", pushed_N - squeeze->squeeze_N, "N"});
+}
+
+/* Squeeze of a set of pads; judged pad by pad, the worst kept. False when nothing holds. */
+static bool
+ask_pads(const hold *h, const pad_set *pads, const hs_wrench *need, hs_finding *worst)
+{
+    hs_squeeze squeeze;
+    int n_edges = h->asking->is_live ? EDGES_LIVE : HS_GRIP_EDGES;
+
+    if (hs_grip_squeeze(pads->contacts, pads->n, need, n_edges, &squeeze, NULL) != HS_OK)
+        return false;
+    for (int p = 0; p < pads->n_pads; p++) {
+        hs_finding candidate = hs_finding_start(h->asking, HS_CHECK_grip_hold);
+
+        /* Pads are pressed alike where nothing asks for more on one side: the hardest pressed one counts. */
+        judge_pad(h, pads, p, squeeze.squeeze_N, &candidate);
+        if (hs_finding_worse(&candidate, worst)) {
+            *worst = candidate;
+            record_squeeze(h, pads, need, &squeeze, worst);
+        }
+    }
+    return true;
+}
+
+static void
+say_slips(const hold *h, const pad_set *pads, hs_finding *worst)
+{
+    hs_finding candidate = hs_finding_start(h->asking, HS_CHECK_grip_hold);
+
+    place_finding(h, pads->grip[0], &candidate);
+    candidate.source = HS_SRC_friction_cones;
+    candidate.confidence = HS_CONF_DERIVED;
+    candidate.remedy = HS_SAY(grip_pads_fix);
+    hs_finding_beyond(&candidate, (hs_message){.reason = HS_REASON_grip_pads_slip,
+                                               .name = {grip_of(h, pads->grip[0])->id}});
+    if (hs_finding_worse(&candidate, worst))
+        *worst = candidate;
+}
+
+static void
+collect_pads(const hold *h, int bearer /* -1: all */, hs_vec3 origin_m, pad_set *pads)
+{
+    const hs_setup *setup = h->asking->run->setup;
+
+    pads->n = pads->n_pads = 0;
+    for (int i = 0; i < setup->n_used; i++)
+        if (grip_of(h, i)->kind == HS_GRIP_PAD && (bearer < 0 || setup->used_by[i] == bearer))
+            add_pad(h, i, origin_m, pads);
+}
+
+static hs_vec3
+middle_of(const hold *h, int bearer)
+{
+    const hs_setup *setup = h->asking->run->setup;
+    const hs_place *place = &h->asking->run->stations[h->station].place;
+    hs_vec3 sum = {0, 0, 0};
+    int n = 0;
+
+    for (int i = 0; i < setup->n_used; i++)
+        if (grip_of(h, i)->kind == HS_GRIP_PAD && setup->used_by[i] == bearer) {
+            sum = hs_vec3_add(sum, place->grip_m[i]);
+            n++;
+        }
+    return n > 0 ? hs_vec3_scale(sum, 1.0 / n) : sum;
+}
+
+/* One bearer holds all of it by pads: whole load. Several: each by its share; where one side alone cannot press, together. */
+static void
+ask_all_pads(const hold *h, hs_finding *worst)
+{
+    const hs_setup *setup = h->asking->run->setup;
+    const hs_place *place = &h->asking->run->stations[h->station].place;
+    hs_vec3 cg_m = place->cg_m;
+    bool only_pads = true, is_held = true;
+    hs_finding each = *worst;
+    pad_set pads;
+
+    for (int i = 0; i < setup->n_used; i++)
+        only_pads = only_pads && grip_of(h, i)->kind == HS_GRIP_PAD;
+    if (!hs_has(cg_m.z))
+        cg_m.z = place->grip_m[0].z;
+    if (only_pads && setup->n_bearers == 1) {
+        hs_wrench need = whole_need(h);
+
+        collect_pads(h, -1, cg_m, &pads);
+        if (!ask_pads(h, &pads, &need, worst))
+            say_slips(h, &pads, worst);
+        return;
+    }
+    for (int b = 0; b < setup->n_bearers && is_held; b++) {
+        hs_vec3 middle_m = middle_of(h, b);
+        hs_wrench need;
+
+        collect_pads(h, b, middle_m, &pads);
+        need = share_need(h, &pads, middle_m);
+        is_held = pads.n_pads == 0 || ask_pads(h, &pads, &need, &each);
+    }
+    if (is_held) {
+        *worst = each;
+        return;
+    }
+    collect_pads(h, -1, cg_m, &pads);
+    hs_wrench all = only_pads ? whole_need(h) : share_need(h, &pads, cg_m);
+    if (!ask_pads(h, &pads, &all, worst))
+        say_slips(h, &pads, worst);
+}
+
+/* Handle, hook, edge, strap, cradle: what it carries against rating, end piece, hands. */
+static void
+judge_up(const hold *h, int used, hs_finding *finding)
+{
+    const hs_run *run = h->asking->run;
+    int bearer = run->setup->used_by[used];
+    const hs_grip *grip = grip_of(h, used);
+    const hs_effector *effector = bearer_of(h, used)->effector;
+    const hs_bearer_sample *sample = &run->samples[h->station].bearers[bearer];
+    double up_N = run->stations[h->station].shares.up_N[used], least_N = (double)INFINITY,
+           felt_N = HS_ABSENT;
+    bool is_missing = effector == NULL && !hs_has(sample->felt_force_N);
+
+    place_finding(h, used, finding);
+    finding->text = (hs_message){.number = {up_N}, .name = {grip->id}};
+    take_least(finding, &least_N, grip->rating_N, HS_REASON_grip_up_rating,
+               HS_SRC_entered_limit, HS_CONF_SEEN);
+    if (effector != NULL) {
+        take_least(finding, &least_N, effector->max_force_N, HS_REASON_grip_up_effector,
+                   HS_SRC_entered_limit, HS_CONF_SEEN);
+    } else if (!is_missing && up_N > 0.0 && sample->share_N > 0.0) {
+        double strength_N = run->persons[bearer].grip_N * run->setup->used_hands[used];
+
+        felt_N = sample->felt_force_N * up_N / sample->share_N;
+        finding->text.number[2] = felt_N;
+        finding->text.number[3] = strength_N;
+        /* said in the grip's own force: what it may carry until the hands on it feel their strength */
+        if (felt_N > 0.0)
+            take_least(finding, &least_N, strength_N * up_N / felt_N, HS_REASON_grip_up_hands,
+                       HS_SRC_hand_grip, HS_CONF_SEEN);
+    }
+    if (isinf(least_N)) {
+        if (is_missing)
+            hs_finding_missing(finding, HS_SAY(grip_felt_missing));
+        return;
+    }
+    finding->text.number[1] = least_N;
+    hs_finding_judge(finding, up_N, least_N, h->asking->near_ratio);
+    if (is_missing && finding->status != HS_STATUS_BEYOND)
+        hs_finding_missing(finding, HS_SAY(grip_felt_missing));
+    else if (finding->status == HS_STATUS_BEYOND || finding->status == HS_STATUS_NEAR)
+        finding->remedy =
+            HS_SAY(grip_fix_mass,
+                   h->asking->load->mass_kg * h->asking->near_ratio * MARGIN / finding->ratio);
+}
+
+static void
+record_up(const hs_finding *candidate, hs_finding *worst)
+{
+    *worst = *candidate;
+    if (!hs_has(worst->ratio))
+        return;
+    HS_WORK(&worst->working, grip_up, worst->ratio, "", {"up", worst->value, "N"},
+            {"L", worst->limit, "N"});
+    if (worst->text.reason == HS_REASON_grip_up_hands)
+        HS_WORK(&worst->working, grip_felt, worst->text.number[2] / worst->text.number[3], "",
+                {"felt", worst->text.number[2], "N"}, {"hands", 1.0, ""},
+                {"G", worst->text.number[3], "N"});
+}
+
+void
+hs_check_grip_hold(const hs_asking *asking, hs_finding *finding)
+{
+    const hs_run *run = asking->run;
+    hs_finding worst = {0};
+    bool has_pads = false;
+    hold h = {.asking = asking,
+              .slip_factor = hs_or(asking->task->policy.slip_factor, SLIP_FACTOR)};
+
+    for (int i = 0; i < run->setup->n_used; i++)
+        has_pads =
+            has_pads || asking->task->load.grips[run->setup->used[i]].kind == HS_GRIP_PAD;
+    if (has_pads && !hs_has(asking->task->policy.slip_factor))
+        hs_assume(asking->assumptions, SLIP_FACTOR, NULL,
+                  HS_SAY(assumed_slip_factor, SLIP_FACTOR), "policy.slip_factor");
+    for (int s = 0; s < run->n_stations; s++) {
+        h.station = s;
+        if (!run->stations[s].has_shares)
+            continue;
+        if (has_pads)
+            ask_all_pads(&h, &worst);
+        for (int i = 0; i < run->setup->n_used; i++) {
+            hs_finding candidate = hs_finding_start(asking, HS_CHECK_grip_hold);
+
+            if (grip_of(&h, i)->kind == HS_GRIP_PAD)
+                continue;
+            judge_up(&h, i, &candidate);
+            if (hs_finding_worse(&candidate, &worst))
+                record_up(&candidate, &worst);
+        }
+    }
+    if (worst.status != HS_STATUS_NONE)
+        *finding = worst;
+}
