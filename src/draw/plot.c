@@ -48,8 +48,32 @@ find_range(hs_plot *plot)
                 plot->most = fmax(plot->most, value * 1.12);
             }
         }
+    double needed = plot->most;
+
+    if (request->kind == HS_PLOT_POWER_OFF)
+        for (int k = 0; k < 2; k++)
+            for (int i = 0;
+                 options[k] >= 0 && i < request->results->options[options[k]].n_samples; i++) {
+                double held = hs_plot_held_s(&request->results->options[options[k]], i);
+
+                if (hs_has(held) && held * 1.12 < 2 * needed)
+                    plot->most = fmax(plot->most, held * 1.12);
+            }
     if (!(plot->most > plot->least))
         plot->most = plot->least + 1;
+}
+
+/* Labels stand off a line by a little, and a steep piece is not one big box. */
+static void
+avoid(const hs_plot *plot, hs_vec2 a, hs_vec2 b)
+{
+    for (int i = 0; i < 4; i++) {
+        hs_vec2 p = {a.x + (b.x - a.x) * i / 4, a.y + (b.y - a.y) * i / 4};
+        hs_vec2 q = {a.x + (b.x - a.x) * (i + 1) / 4, a.y + (b.y - a.y) * (i + 1) / 4};
+        hs_box box = {fmin(p.x, q.x), fmin(p.y, q.y) - 2, fabs(p.x - q.x), fabs(p.y - q.y) + 4};
+
+        g_array_append_val(plot->lines, box);
+    }
 }
 
 /* The forbidden side of the limit, as a wall is drawn in section. */
@@ -73,6 +97,8 @@ paint_wall(const hs_plot *plot)
     cairo_move_to(cr, left, y);
     cairo_line_to(cr, right, y);
     cairo_stroke(cr);
+    avoid(plot, (hs_vec2){left, y}, (hs_vec2){right, y});
+    avoid(plot, (hs_vec2){left, y + side * deep}, (hs_vec2){right, y + side * deep});
 }
 
 static void
@@ -111,19 +137,6 @@ series(const hs_plot *plot, int option, int sample, gboolean is_held, double *re
     *ret = is_held ? fmin(hs_plot_held_s(result, sample), plot->most * 2)
                    : hs_plot_value(plot->request->results, option, sample, plot->request->kind);
     return hs_has(*ret);
-}
-
-/* Labels stand off a line by a little, and a steep piece is not one big box. */
-static void
-avoid(const hs_plot *plot, hs_vec2 a, hs_vec2 b)
-{
-    for (int i = 0; i < 4; i++) {
-        hs_vec2 p = {a.x + (b.x - a.x) * i / 4, a.y + (b.y - a.y) * i / 4};
-        hs_vec2 q = {a.x + (b.x - a.x) * (i + 1) / 4, a.y + (b.y - a.y) * (i + 1) / 4};
-        hs_box box = {fmin(p.x, q.x), fmin(p.y, q.y) - 2, fabs(p.x - q.x), fabs(p.y - q.y) + 4};
-
-        g_array_append_val(plot->lines, box);
-    }
 }
 
 static void

@@ -100,6 +100,17 @@ draw_floor(hs_scene *scene, int b)
     label->priority = 3;
 }
 
+/* Bearers at both sides hold at one place of the picture: their arrows stand beside each other. */
+static double
+aside_em(const hs_scene *scene, int b, hs_vec2 at_m)
+{
+    int same = 0;
+
+    for (int k = 0; k < b; k++)
+        same += fabs(hs_scene_hands(scene, k).x - at_m.x) < 0.02;
+    return same * 1.1;
+}
+
 void
 hs_layer_force_draw(hs_scene *scene)
 {
@@ -116,8 +127,8 @@ hs_layer_force_draw(hs_scene *scene)
         } else if (hs_has(bearer->hand_force_N)) {
             char *text = hs_scene_text(scene, bearer->hand_force_N, "N");
 
-            put_arrow(scene, at_m, bearer->hand_force_N, HS_ARROW_PERSON, 0, HS_SIDE_ABOVE,
-                      named(scene, b, text));
+            put_arrow(scene, at_m, bearer->hand_force_N, HS_ARROW_PERSON,
+                      aside_em(scene, b, at_m), HS_SIDE_ABOVE, named(scene, b, text));
         }
         draw_floor(scene, b);
     }
