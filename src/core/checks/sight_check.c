@@ -62,11 +62,23 @@ best_view(const hs_run *run, int s, view *ret_view)
     return best;
 }
 
+/* The pace of a leg: what is hidden matters at the speed at which the leg is walked, not while it starts and ends. */
+static double
+pace_m_s(const hs_run *run, int s)
+{
+    double fastest_m_s = 0.0;
+
+    for (int i = 0; i < run->n_stations; i++)
+        if (run->stations[i].place.leg == run->stations[s].place.leg)
+            fastest_m_s = fmax(fastest_m_s, fabs(run->stations[i].place.motion.vx_m_s));
+    return fastest_m_s;
+}
+
 static void
 judge(const hs_asking *asking, int s, hs_finding *finding)
 {
     const hs_run *run = asking->run;
-    double speed_m_s = fabs(run->stations[s].place.motion.vx_m_s);
+    double speed_m_s = pace_m_s(run, s);
     double stop_m = hs_sight_stop_m(speed_m_s, HS_SIGHT_REACTION_s, HS_SIGHT_SLOWING_m_s2),
            limit_m;
     view seen = {0};

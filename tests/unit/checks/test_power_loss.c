@@ -93,7 +93,8 @@ a_limp_suit_leaves_load_and_suit_to_the_wearer(void)
             o.run.samples[0].bearers[0].hand_force_N, 1e-9);
     hs_near("the whole suit", state->lost_input.suit.weight_N, 38 * HS_GRAVITY_m_s2, 1e-9);
     hs_near("no gain", state->lost_input.suit.gain_trunk, 1.0, 0.0);
-    hs_near("walks: until the set-down", o.run.samples[0].bearers[0].power_lost.needed_s, 10.0, 1e-9);
+    hs_near("walks: until the set-down", o.run.samples[0].bearers[0].power_lost.needed_s, 10.0,
+            1e-9);
     g_assert_true(state->lost_peak_utilisation > state->lost.greatest);
     o.suit.self_carried_unpowered = 0.4;
     one_run(&o);
@@ -101,7 +102,8 @@ a_limp_suit_leaves_load_and_suit_to_the_wearer(void)
             0.6 * 38 * HS_GRAVITY_m_s2, 1e-9);
     o.suit.walks_without_power = HS_NO;
     one_run(&o);
-    hs_near("cannot walk: put down", o.run.samples[0].bearers[0].power_lost.needed_s, 0.5 / 0.35, 1e-9);
+    hs_near("cannot walk: put down", o.run.samples[0].bearers[0].power_lost.needed_s,
+            0.5 / 0.35, 1e-9);
     for (double mass_kg = 5; mass_kg < 60; mass_kg += 10) {
         o.part.mass_kg = mass_kg;
         finding = one_ask(&o, HS_CHECK_suit_power_loss);
@@ -126,7 +128,8 @@ a_clamp_that_opens_is_beyond_away_from_set_downs(void)
     o.effector.holds_without_power = HS_NO;
     finding = one_ask(&o, HS_CHECK_suit_power_loss);
     EXPECT(finding, BEYOND, loss_clamp_opens);
-    hs_near("on landing", finding.text.number[2], 20 * HS_GRAVITY_m_s2 * finding.text.number[1], 1e-9);
+    hs_near("on landing", finding.text.number[2], 20 * HS_GRAVITY_m_s2 * finding.text.number[1],
+            1e-9);
     o.effector.holds_without_power = HS_UNKNOWN;
     finding = one_ask(&o, HS_CHECK_suit_power_loss);
     EXPECT(finding, NOT_JUDGED, loss_missing);
@@ -137,7 +140,8 @@ a_clamp_that_opens_is_beyond_away_from_set_downs(void)
 static void
 each_gap_is_missing_and_named(void)
 {
-    static const char *const keys[] = {"on_power_loss", "walks_without_power", "lock_s", "sink_m_s"};
+    static const char *const keys[] = {"on_power_loss", "walks_without_power", "lock_s",
+                                       "sink_m_s"};
 
     for (int gap = 0; gap < 4; gap++) {
         one o;
@@ -307,8 +311,8 @@ rescue_is_near_until_a_role_names_a_person(void)
 static void
 nothing_is_found_without_a_powered_suit(void)
 {
-    static const hs_check_id asked[] = {HS_CHECK_suit_rating, HS_CHECK_suit_power_loss, HS_CHECK_suit_energy,
-                                        HS_CHECK_rescue};
+    static const hs_check_id asked[] = {HS_CHECK_suit_rating, HS_CHECK_suit_power_loss,
+                                        HS_CHECK_suit_energy, HS_CHECK_rescue};
 
     for (int i = 0; i < 4; i++) {
         one o;
