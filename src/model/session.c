@@ -1,43 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Question:  what is open, what are its results, where does the person look?
- * Answer:    history, the version shown, the answer to it, and the choices; every change is told by one signal.
- * Not here:  widgets; the background thread (desk.c), the autosave (recovery.c). */
-#include "session.h"
-
-#include "desk.h"
-#include "history.h"
-#include "recovery.h"
+/* Question:  what is open, and what are its results?
+ * Answer:    history, the version shown, the answer to it; every change is told by one signal.
+ * Not here:  where the person looks (session_look.c), the background thread (desk.c), the autosave (recovery.c). */
+#include "session_private.h"
 #include "translate.h"
-
-#include <math.h>
-#include <string.h>
-
-struct _HsSession {
-    GObject parent;
-
-    hs_history *history;
-    hs_document
-        *preview; /* shown instead of the newest committed version while a drag is under way */
-    hs_document *saved; /* as the file has it */
-    char *path;
-    hs_recovery *recovery;
-
-    hs_answer *answer; /* to the version shown, or to an older one while is_stale */
-    hs_arena *
-        spare; /* the other of two arenas: a live pass writes there while the shown results stay whole */
-    hs_desk *desk;
-    gboolean is_stale;
-    gboolean is_pending;
-
-    /* Options are remembered by id: an edit may move them. */
-    char *left, *right, *edited;
-    double moment_s, back_s;
-    int point;
-    char *finding_option;
-    int finding_check;
-    gboolean power_off;
-    guint layers;
-};
 
 G_DEFINE_FINAL_TYPE(HsSession, hs_session, G_TYPE_OBJECT)
 
@@ -47,15 +13,15 @@ enum {
 };
 static guint signals[N_SIGNALS];
 
-static void
-tell(HsSession *session, guint mask)
+void
+hs_session_tell(HsSession *session, guint mask)
 {
     if (mask != 0)
         g_signal_emit(session, signals[SIGNAL_CHANGED], 0, mask);
 }
 
-static void
-set_text(char **member, const char *text)
+void
+hs_session_set_text(char **member, const char *text)
 {
     char *copy = g_strdup(text);
 
@@ -95,7 +61,7 @@ on_desk_ready(hs_answer *answer, gpointer data)
     }
     take_answer(session, answer);
     session->is_pending = FALSE;
-    tell(session, HS_CHANGED_RESULTS);
+    hs_session_tell(session, HS_CHANGED_RESULTS);
 }
 
 /* Another version is shown: results are due. */
@@ -105,7 +71,7 @@ version_changed(HsSession *session, guint also)
     session->is_stale = TRUE;
     session->is_pending = TRUE;
     hs_desk_cancel(session->desk);
-    tell(session, HS_CHANGED_DOCUMENT | also);
+    hs_session_tell(session, HS_CHANGED_DOCUMENT | also);
 }
 
 static void
@@ -232,7 +198,7 @@ hs_session_take(HsSession *session, hs_document *document, const char *path)
     session->history = hs_history_new(document);
     hs_document_unref(session->saved);
     session->saved = document;
-    set_text(&session->path, path);
+    hs_session_set_text(&session->path, path);
     hs_recovery_clear(session->recovery);
     forget_choices(session);
     version_changed(session, HS_CHANGED_CHOICE | HS_CHANGED_MOMENT | HS_CHANGED_FILE);
@@ -248,7 +214,7 @@ hs_session_take_recovered(HsSession *session, hs_document *document, const char 
     hs_document_unref(session->saved);
     session->saved = g_steal_pointer(&blank);
     keep(session);
-    tell(session, HS_CHANGED_FILE);
+    hs_session_tell(session, HS_CHANGED_FILE);
 }
 
 const char *
@@ -273,9 +239,9 @@ hs_session_save(HsSession *session, const char *path, GError **error)
     hs_document_ref(document);
     hs_document_unref(session->saved);
     session->saved = document;
-    set_text(&session->path, path);
+    hs_session_set_text(&session->path, path);
     hs_recovery_clear(session->recovery);
-    tell(session, HS_CHANGED_FILE);
+    hs_session_tell(session, HS_CHANGED_FILE);
     return TRUE;
 }
 
@@ -437,7 +403,7 @@ hs_session_refresh(HsSession *session)
     session->is_stale = FALSE;
     if (hs_document_task(document) == NULL) {
         session->is_pending = FALSE;
-        tell(session, HS_CHANGED_RESULTS);
+        hs_session_tell(session, HS_CHANGED_RESULTS);
         return TRUE;
     }
     take_answer(session,
@@ -445,246 +411,6 @@ hs_session_refresh(HsSession *session)
     /* The whole search waits for the end of the gesture. */
     if (session->preview == NULL)
         hs_desk_request(session->desk, document, HS_ASSESS_FULL);
-    tell(session, HS_CHANGED_RESULTS | fit_choices(session));
+    hs_session_tell(session, HS_CHANGED_RESULTS | fit_choices(session));
     return TRUE;
-}
-
-static int
-option_by_id(HsSession *session, const char *id)
-{
-    const hs_results *results = hs_session_results(session);
-
-    for (int i = 0; results != NULL && id != NULL && i < results->n_options; i++)
-        if (strcmp(results->options[i].id, id) == 0)
-            return i;
-    return -1;
-}
-
-static const char *
-id_of_option(HsSession *session, int option)
-{
-    const hs_results *results = hs_session_results(session);
-
-    return results != NULL && option >= 0 && option < results->n_options
-               ? results->options[option].id
-               : NULL;
-}
-
-int
-hs_session_left(HsSession *session)
-{
-    const hs_results *results = hs_session_results(session);
-    int found = option_by_id(session, session->left);
-
-    return found >= 0 || results == NULL ? found : results->baseline;
-}
-
-/* The first way that is not the left one, the document's own before the one added. */
-int
-hs_session_right(HsSession *session)
-{
-    const hs_results *results = hs_session_results(session);
-    int found = option_by_id(session, session->right), left = hs_session_left(session);
-
-    for (int i = 0; found < 0 && results != NULL && i < results->n_options; i++)
-        if (i != left)
-            found = i;
-    return found;
-}
-
-int
-hs_session_edited(HsSession *session)
-{
-    const hs_results *results = hs_session_results(session);
-    int found = option_by_id(session, session->edited);
-
-    /* What the program adds cannot be edited. */
-    if (found >= 0 && !results->options[found].is_added)
-        return found;
-    found = hs_session_right(session);
-    if (found >= 0 && !results->options[found].is_added)
-        return found;
-    return results != NULL ? results->baseline : -1;
-}
-
-void
-hs_session_show(HsSession *session, int left, int right)
-{
-    set_text(&session->left, id_of_option(session, left));
-    set_text(&session->right, id_of_option(session, right));
-    tell(session, HS_CHANGED_CHOICE);
-}
-
-void
-hs_session_edit_option(HsSession *session, int option)
-{
-    set_text(&session->edited, id_of_option(session, option));
-    tell(session, HS_CHANGED_CHOICE);
-}
-
-double
-hs_session_moment_s(HsSession *session)
-{
-    return session->moment_s;
-}
-
-double
-hs_session_total_s(HsSession *session)
-{
-    const hs_results *results = hs_session_results(session);
-    double total_s = 0.0;
-
-    for (int i = 0; results != NULL && i < results->n_options; i++)
-        if (results->options[i].n_samples > 0)
-            total_s = fmax(total_s,
-                           results->options[i].samples[results->options[i].n_samples - 1].t_s);
-    return total_s;
-}
-
-/* NaN and what lies before or behind the route is brought to it. */
-static double
-in_route_s(HsSession *session, double t_s)
-{
-    return t_s > 0.0 ? fmin(t_s, hs_session_total_s(session)) : 0.0;
-}
-
-void
-hs_session_set_moment_s(HsSession *session, double t_s)
-{
-    double to_s = in_route_s(session, t_s);
-
-    if (to_s == session->moment_s)
-        return;
-    session->moment_s = to_s;
-    tell(session, HS_CHANGED_MOMENT);
-}
-
-int
-hs_session_point(HsSession *session)
-{
-    return session->point;
-}
-
-void
-hs_session_choose_point(HsSession *session, int point)
-{
-    const hs_task *task = hs_document_task(shown(session));
-    int chosen = task != NULL && point >= 0 && point < task->route.n_points ? point : -1;
-
-    if (chosen == session->point)
-        return;
-    session->point = chosen;
-    tell(session, HS_CHANGED_CHOICE);
-}
-
-static const hs_finding *
-finding_of(HsSession *session, int option, int check)
-{
-    const hs_results *results = hs_session_results(session);
-    const hs_option_result *at;
-
-    if (results == NULL || option < 0 || option >= results->n_options)
-        return NULL;
-    at = &results->options[option];
-    for (int i = 0; i < at->n_findings; i++)
-        if ((int)at->findings[i].check == check && at->findings[i].status != HS_STATUS_NONE)
-            return &at->findings[i];
-    return NULL;
-}
-
-void
-hs_session_choose_finding(HsSession *session, int option, int check)
-{
-    const hs_finding *finding = finding_of(session, option, check);
-    guint mask = HS_CHANGED_CHOICE;
-
-    set_text(&session->finding_option, finding != NULL ? id_of_option(session, option) : NULL);
-    session->finding_check = finding != NULL ? check : -1;
-    if (finding != NULL && hs_has(finding->t_s) && finding->t_s != session->moment_s) {
-        /* From finding to finding, "back" leads to where the person was before the first. */
-        if (!hs_has(session->back_s))
-            session->back_s = session->moment_s;
-        session->moment_s = in_route_s(session, finding->t_s);
-        mask |= HS_CHANGED_MOMENT;
-    }
-    tell(session, mask);
-}
-
-int
-hs_session_finding_option(HsSession *session)
-{
-    int option = option_by_id(session, session->finding_option);
-
-    return finding_of(session, option, session->finding_check) != NULL ? option : -1;
-}
-
-int
-hs_session_finding_check(HsSession *session)
-{
-    return hs_session_finding_option(session) >= 0 ? session->finding_check : -1;
-}
-
-double
-hs_session_back_s(HsSession *session)
-{
-    return session->back_s;
-}
-
-void
-hs_session_go_back(HsSession *session)
-{
-    if (!hs_has(session->back_s))
-        return;
-    session->moment_s = in_route_s(session, session->back_s);
-    session->back_s = HS_ABSENT;
-    tell(session, HS_CHANGED_MOMENT);
-}
-
-gboolean
-hs_session_power_off(HsSession *session)
-{
-    return session->power_off;
-}
-
-void
-hs_session_set_power_off(HsSession *session, gboolean off)
-{
-    if (session->power_off == !!off)
-        return;
-    session->power_off = !!off;
-    tell(session, HS_CHANGED_CHOICE);
-}
-
-guint
-hs_session_layers(HsSession *session)
-{
-    return session->layers;
-}
-
-void
-hs_session_set_layers(HsSession *session, guint layers)
-{
-    if (session->layers == layers)
-        return;
-    session->layers = layers;
-    tell(session, HS_CHANGED_CHOICE);
-}
-
-int
-hs_session_sample(HsSession *session, int option)
-{
-    const hs_results *results = hs_session_results(session);
-    const hs_option_result *at;
-    int best = 0;
-
-    if (results == NULL || option < 0 || option >= results->n_options ||
-        results->options[option].n_samples == 0)
-        return -1;
-    at = &results->options[option];
-    /* Where two legs meet there are two samples at one time: the later one shows what comes. */
-    for (int i = 1; i < at->n_samples; i++)
-        if (fabs(at->samples[i].t_s - session->moment_s) <=
-            fabs(at->samples[best].t_s - session->moment_s))
-            best = i;
-    return best;
 }

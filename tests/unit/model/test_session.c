@@ -200,20 +200,35 @@ static void
 session__choices_follow_the_options(void)
 {
     g_autoptr(HsSession) session = open_small();
-    const hs_results *results;
+    g_autoptr(hs_edit) edit = hs_edit_new("Add option");
 
     hs_session_refresh(session);
-    results = hs_session_results(session);
-    g_assert_nonnull(results);
-    /* the crew on the left, the way that the program adds on the right, which cannot be edited */
+    /* one way only: nothing stands beside it */
+    g_assert_cmpint(hs_session_results(session)->n_options, ==, 1);
     g_assert_cmpint(hs_session_left(session), ==, 0);
-    g_assert_cmpint(results->n_options, ==, 2);
-    g_assert_cmpint(hs_session_right(session), ==, 1);
-    g_assert_true(results->options[1].is_added);
+    g_assert_cmpint(hs_session_right(session), ==, -1);
     g_assert_cmpint(hs_session_edited(session), ==, 0);
-    hs_session_show(session, 1, 0);
+
+    hs_edit_insert(edit, "options[0]",
+                   json_from_string("{\"id\":\"alone\",\"bearers\":[{\"id\":\"C\",\"worker\":"
+                                    "\"w1\",\"grips\":[\"rear\"]}]}",
+                                    NULL));
+    g_assert_true(hs_session_commit(session, edit, NULL));
+    hs_session_refresh(session);
+    /* the crew is the baseline and has moved to the second place: the left stage follows it */
     g_assert_cmpint(hs_session_left(session), ==, 1);
     g_assert_cmpint(hs_session_right(session), ==, 0);
+    g_assert_cmpint(hs_session_edited(session), ==, 0);
+    hs_session_show(session, 0, 1);
+    hs_session_edit_option(session, 0);
+    g_assert_cmpint(hs_session_left(session), ==, 0);
+    g_assert_cmpint(hs_session_right(session), ==, 1);
+
+    /* what is no longer there falls back */
+    hs_session_undo(session);
+    hs_session_refresh(session);
+    g_assert_cmpint(hs_session_left(session), ==, 0);
+    g_assert_cmpint(hs_session_edited(session), ==, 0);
 }
 
 static void
