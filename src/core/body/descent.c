@@ -283,6 +283,22 @@ update_curve(double curve[3][3], const double step[3], const double change[3])
             curve[i][j] += y[i] * y[j] / sy - bs[i] * bs[j] / sbs;
 }
 
+static void
+keep_best(const hs_descent_point *at,
+          const double x[3],
+          double kept[3],
+          double *kept_cost,
+          double *kept_room)
+{
+    double room = worst_room(at);
+
+    if (room >= -HS_DESCENT_EXACT && at->cost < *kept_cost) {
+        memcpy(kept, x, sizeof(double[3]));
+        *kept_cost = at->cost;
+        *kept_room = room;
+    }
+}
+
 bool
 hs_descent(const hs_descent_problem *problem,
            double x[3],
@@ -291,10 +307,12 @@ hs_descent(const hs_descent_problem *problem,
 {
     hs_descent_point points[2];
     double curve[3][3], weight[HS_DESCENT_MAX + 6], price = 0.0;
+    double kept[3] = {x[0], x[1], x[2]}, kept_cost = INFINITY, kept_room = -INFINITY;
     bool settled = false;
     int now = 0;
 
     problem->ask(problem->data, x, &points[now]);
+    keep_best(&points[now], x, kept, &kept_cost, &kept_room);
     memcpy(curve, points[now].curve, sizeof curve);
     for (int i = 0; i < problem->most_steps && !settled; i++) {
         const hs_descent_point *at = &points[now];
@@ -326,9 +344,16 @@ hs_descent(const hs_descent_problem *problem,
         update_curve(curve, step, change);
         memcpy(x, trial, sizeof trial);
         now = 1 - now;
+        keep_best(&points[now], x, kept, &kept_cost, &kept_room);
         settled = size < problem->until_rad;
     }
     *ret_cost = points[now].cost;
     *ret_worst_room = worst_room(&points[now]);
+    /* Where it did not settle inside, the best place inside that it came by. */
+    if (*ret_worst_room < -HS_DESCENT_EXACT && isfinite(kept_cost)) {
+        memcpy(x, kept, sizeof kept);
+        *ret_cost = kept_cost;
+        *ret_worst_room = kept_room;
+    }
     return settled;
 }

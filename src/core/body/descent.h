@@ -8,7 +8,8 @@
 
 #include <stdbool.h>
 
-#define HS_DESCENT_MAX 32 /* constraints */
+#define HS_DESCENT_MAX   32   /* constraints */
+#define HS_DESCENT_EXACT 1e-9 /* constraints hold to this */
 
 /* One evaluation. Constraint i holds when room[i] >= 0. */
 typedef struct {

@@ -17,6 +17,18 @@ hs_lowback_disc_rad(double trunk_rad, double knee_flexion_rad)
 }
 
 void
+hs_lowback_press(double muscle_N,
+                 double above_N,
+                 double forward_N,
+                 double slope_rad,
+                 double *ret_compression_N,
+                 double *ret_shear_N)
+{
+    *ret_compression_N = muscle_N + above_N * cos(slope_rad) - forward_N * sin(slope_rad);
+    *ret_shear_N = above_N * sin(slope_rad) + forward_N * cos(slope_rad);
+}
+
+void
 hs_lowback_judge(double moment_Nm,
                  double above_N,
                  double forward_N,
@@ -31,8 +43,8 @@ hs_lowback_judge(double moment_Nm,
     state->muscle_N = fabs(moment_Nm) / state->arm_m;
     state->weight_above_N = above_N;
     state->disc_rad = s;
-    state->compression_N = state->muscle_N + above_N * cos(s) - forward_N * sin(s);
-    state->shear_N = above_N * sin(s) + forward_N * cos(s);
+    hs_lowback_press(state->muscle_N, above_N, forward_N, s, &state->compression_N,
+                     &state->shear_N);
     state->shear_other_N = above_N * sin(trunk_rad) + forward_N * cos(trunk_rad);
 }
 

@@ -22,6 +22,14 @@
 /* The published hand estimate is a single muscle at two inches. */
 #define HS_HAND_ESTIMATE_ARM_m   0.0508
 
+/* What presses and shears a disc whose normal stands slope_rad off the vertical. */
+void hs_lowback_press(double muscle_N,
+                      double above_N,
+                      double forward_N,
+                      double slope_rad,
+                      double *ret_compression_N,
+                      double *ret_shear_N);
+
 double hs_lowback_disc_rad(double trunk_rad, double knee_flexion_rad);
 
 /* Hand estimate of compression: 3 W cos q + L HB / 0.0508 + 0.8 (W / 2 + L), q the trunk above the horizontal, HB from L5/S1

@@ -33,6 +33,7 @@
 #define BELLY_CHEST        0.70
 #define BELLY_OFF_m        0.60
 #define ROOM_EXACT_m       1e-9 /* constraints hold to this */
+#define INSIDE_m           2e-6 /* the way in aims a little inside, so that the search starts inside */
 #define EDGE_m                                                                                 \
     1e-7 /* kept off the edge of balance, so that rounding never puts a posture outside */
 #define ROUGH_ROOM_m     1e-6 /* and this much is nothing where only feasibility is sought */
@@ -232,13 +233,13 @@ ask_posture(void *data, const double x[3], hs_descent_point *point)
     belly = s->chain->input->belly_free ? dual_of(1.0) : belly_room(s->chain, &at);
     if (s->aim == FOR_REACH) {
         for (int i = 0; i < 2; i++)
-            if (reach[i].v[0] < 0.0)
-                add_square(point, reach[i], 1.0);
+            if (reach[i].v[0] < INSIDE_m)
+                add_square(point, dual_shift(reach[i], -INSIDE_m), 1.0);
         if (belly.v[0] < 0.0)
             add_square(point, belly, 1.0);
     } else {
         must_lie(point, at.shoulder_rad, SHOULDER_LEAST_deg, SHOULDER_MOST_deg);
-        must(point, reach[0]);
+        must(point, s->aim == FOR_BALANCE ? dual_shift(reach[0], -INSIDE_m) : reach[0]);
         must(point, reach[1]);
         if (!s->chain->input->belly_free)
             must(point, belly);
@@ -289,8 +290,8 @@ search_for(const hs_chain *chain, const hs_posture_tie *tie, posture_aim aim)
     search ret = {.chain = chain, .tie = tie, .aim = aim};
 
     hs_balance_line(chain->person, chain->input, &ret.rear_m, &ret.front_m);
-    ret.rear_m += EDGE_m;
-    ret.front_m -= EDGE_m;
+    ret.rear_m += aim == FOR_BALANCE ? INSIDE_m : EDGE_m;
+    ret.front_m -= aim == FOR_BALANCE ? INSIDE_m : EDGE_m;
     return ret;
 }
 
