@@ -62,15 +62,15 @@ static const hs_field part_fields[] = {
     ABOVE(hs_part, "radius_m", radius_m, 0, 20), ABOVE(hs_part, "inner_radius_m", inner_radius_m, 0, 20),
     ABOVE(hs_part, "length_m", length_m, 0, 50), WORDS(hs_part, "axis", axis, axes, FALSE),
     VEC(hs_part, "centre_m", centre_m, -50, 50, TRUE), VEC(hs_part, "turn_deg", turn_deg, -360, 360, FALSE),
-    NUM(hs_part, "mass_kg", mass_kg, 0, 5000), ABOVE(hs_part, "density_kg_m3", density_kg_m3, 0, 25000),
+    NUM(hs_part, "mass_kg", mass_kg, 0, BIG), ABOVE(hs_part, "density_kg_m3", density_kg_m3, 0, 25000),
     {"void", HS_KIND_FLAG, offsetof(hs_part, is_void), 0, 0, 0, FALSE, FALSE, NULL, NULL},
-    WORDS(hs_part, "known", known, knowns, FALSE), NUM(hs_part, "mass_tol_kg", mass_tol_kg, 0, 5000),
+    WORDS(hs_part, "known", known, knowns, FALSE), NUM(hs_part, "mass_tol_kg", mass_tol_kg, 0, BIG),
     {"liquid", HS_KIND_INLINE, 0, offsetof(hs_part, has_liquid), 0, 0, FALSE, FALSE, NULL, &liquid}, END};
 static const hs_object part = {"part", sizeof(hs_part), part_fields};
 
 static const hs_field reading_fields[] = {
     {"at_m", HS_KIND_PAIR, offsetof(hs_reading, at_x_m), 0, -50, 50, FALSE, TRUE, NULL, NULL},
-    NEED(hs_reading, "reading_kg", reading_kg, 0, 5000), END};
+    NEED(hs_reading, "reading_kg", reading_kg, 0, BIG), END};
 static const hs_object reading = {"reading", sizeof(hs_reading), reading_fields};
 
 static const hs_field weighing_fields[] = {
