@@ -67,7 +67,7 @@ find_path(const hs_body_input *inputs, int n, leg_place *places)
 }
 
 /* Places that are searched afresh; between them the postures of both neighbours are followed. */
-#define FRESH_EVERY 4
+#define FRESH_EVERY 8
 
 /* A place between two that have nothing: most likely nothing either, and what is missing changes little. */
 static void

@@ -37,8 +37,9 @@
 #define EDGE_m                                                                                 \
     1e-7 /* kept off the edge of balance, so that rounding never puts a posture outside */
 #define ROUGH_ROOM_m     1e-6 /* and this much is nothing where only feasibility is sought */
+#define NEAR_rad         0.25
 #define N_STARTS         4
-#define SETTLED_rad      1e-9
+#define SETTLED_rad      1e-7
 /* Grid points whose grip is further out of reach are no start; the penalty of the others: numerics. */
 #define FAR_OUT_m        0.12
 #define FAR_OUT_COST     1000.0
@@ -519,6 +520,19 @@ hs_posture_lack_near(const hs_chain *chain,
     return enter(chain, from->angle_rad, ret, ret_lack);
 }
 
+/* A posture of the same family close to it is known already: following it would end there. */
+static bool
+is_near(const hs_posture *list, int n, const hs_posture *it)
+{
+    for (int i = 0; i < n; i++)
+        if (list[i].family == it->family &&
+            fabs(list[i].angle_rad[0] - it->angle_rad[0]) < NEAR_rad &&
+            fabs(list[i].angle_rad[1] - it->angle_rad[1]) < NEAR_rad &&
+            fabs(list[i].angle_rad[2] - it->angle_rad[2]) < NEAR_rad)
+            return true;
+    return false;
+}
+
 int
 hs_posture_follow(
     const hs_chain *chain, const hs_posture *from, int n_from, hs_posture *list, int n)
@@ -528,6 +542,8 @@ hs_posture_follow(
     for (int i = 0; i < n_from; i++) {
         double x[3], cost, room;
 
+        if (is_near(list, n, &from[i]))
+            continue;
         memcpy(x, from[i].angle_rad, sizeof x);
         if (chain->kneels)
             x[0] = HS_PI / 2.0;
