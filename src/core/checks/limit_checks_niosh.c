@@ -278,7 +278,7 @@ judge_composite(const hs_asking *asking,
         candidate->text = HS_SAY(composite_is, sum.index, n, sum.first, sum.sum_per_min);
         hs_finding_judge(candidate, sum.index, limit, asking->near_ratio);
         if (candidate->status != HS_STATUS_WITHIN)
-            candidate->remedy = HS_SAY(composite_remedy,
+            candidate->remedy = HS_SAY(limits_remedy_mass,
                                        hs_limit_round_down(load_kg * asking->near_ratio *
                                                            limit / sum.index * (1.0 - 1e-9)),
                                        load_kg);
