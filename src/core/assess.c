@@ -64,7 +64,7 @@ hs_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_results 
     const hs_task *full = hs_defaults_apply(task, arena, &results.assumptions);
 
     HS_TRY(hs_options_assess(full, mode, arena, &results, error));
-    if (mode != HS_ASSESS_LIVE)
+    if (mode == HS_ASSESS_FULL || mode == HS_ASSESS_DOUBT)
         HS_TRY(hs_breakeven_find(full, &results, arena, error));
     if (mode == HS_ASSESS_DOUBT)
         HS_TRY(hs_doubt_run(full, &results, arena, error));

@@ -11,6 +11,7 @@
 #include <string.h>
 
 #define COLUMNS       78
+#define HANGING       4 /* later lines of an entry, however long its first word */
 /* What stands under a verdict at most; the list of all findings follows. */
 #define MOST_DECIDING 5
 
@@ -21,12 +22,12 @@ typedef struct {
     hs_units units;
 } report;
 
-/* One paragraph: `lead` before its first line, blanks before the others. A no-break space does not break. */
+/* One paragraph: `lead` before its first line, a hanging indent before the others. A no-break space does not break. */
 static void
 paragraph(GString *out, const char *lead, const char *text)
 {
     g_auto(GStrv) words = g_strsplit_set(text, " \n", -1);
-    glong indent = g_utf8_strlen(lead, -1), column = indent;
+    glong column = g_utf8_strlen(lead, -1), indent = MIN(column, HANGING);
     gboolean at_start = TRUE;
 
     g_string_append(out, lead);

@@ -63,32 +63,48 @@ put_faults(hs_json_text *json, const GPtrArray *faults)
     }
 }
 
-/* Beyond without a figure is worst, then by status, then by ratio. loss.bearer compares crews and decides nothing. */
+/* Beyond, then missing, near, within; loss.bearer compares crews and decides nothing. */
+static int
+rank_of(const hs_finding *at)
+{
+    if (at->check == HS_CHECK_loss_bearer)
+        return 0;
+    switch (at->status) {
+    case HS_STATUS_BEYOND:
+        return 4;
+    case HS_STATUS_NEAR:
+        return 2;
+    case HS_STATUS_WITHIN:
+        return 1;
+    case HS_STATUS_NOT_JUDGED:
+        return at->why == HS_WHY_MISSING ? 3 : 0;
+    case HS_STATUS_NONE:
+    default:
+        return 0;
+    }
+}
+
+/* Beyond without a figure (no pose, tipping) is past any figure; within without one (roles) is before any. */
+static double
+ratio_of(const hs_finding *at)
+{
+    if (hs_has(at->ratio))
+        return at->ratio;
+    return at->status == HS_STATUS_BEYOND ? (double)INFINITY : -1.0;
+}
+
 static const hs_finding *
 worst_finding(const hs_option_result *option)
 {
-    static const int rank_of[] = {[HS_STATUS_NONE] = 0,
-                                  [HS_STATUS_WITHIN] = 1,
-                                  [HS_STATUS_NEAR] = 2,
-                                  [HS_STATUS_BEYOND] = 4,
-                                  [HS_STATUS_NOT_JUDGED] = 0};
     const hs_finding *worst = NULL;
-    int worst_rank = 0;
 
     for (int i = 0; i < option->n_findings; i++) {
         const hs_finding *at = &option->findings[i];
-        int rank = rank_of[at->status];
+        int rank = rank_of(at), least = worst != NULL ? rank_of(worst) : 1;
 
-        if (at->status == HS_STATUS_NOT_JUDGED && at->why == HS_WHY_MISSING)
-            rank = 3;
-        if (at->check == HS_CHECK_loss_bearer || rank == 0)
-            continue;
-        if (worst == NULL || rank > worst_rank ||
-            (rank == worst_rank && hs_has(worst->ratio) &&
-             (!hs_has(at->ratio) || at->ratio > worst->ratio))) {
+        if (rank > least ||
+            (rank == least && (worst == NULL || ratio_of(at) > ratio_of(worst))))
             worst = at;
-            worst_rank = rank;
-        }
     }
     return worst;
 }
@@ -126,7 +142,7 @@ put_assessed(hs_json_text *json, hs_document *document, hs_arena *arena)
     hs_results results;
     hs_error error = {0};
 
-    if (hs_assess(task, HS_ASSESS_LIVE, arena, &results, &error) != HS_OK) {
+    if (hs_assess(task, HS_ASSESS_PLAIN, arena, &results, &error) != HS_OK) {
         hs_json_text_open(json, "errors", '[');
         put_error(json, error.where, _("The task cannot be worked out with this value."));
         hs_json_text_close(json, ']');

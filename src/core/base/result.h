@@ -196,7 +196,8 @@ typedef struct {
 typedef enum {
     HS_ASSESS_FULL = 0, /* everything but doubt; break-even included */
     HS_ASSESS_LIVE,     /* while dragging: no break-even, ranges and the full grip search only where cheap */
-    HS_ASSESS_DOUBT     /* full and doubt */
+    HS_ASSESS_DOUBT,    /* full and doubt */
+    HS_ASSESS_PLAIN     /* every check in full, no break-even: surveys */
 } hs_assess_mode;
 
 #endif
