@@ -39,6 +39,13 @@ PangoLayout *hs_painter_layout(const hs_painter *painter,
                                gboolean is_small,
                                gboolean is_bold);
 PangoContext *hs_paint_pango_new(void);
+/* A thin rim of paper round a text that stands on lines. */
+void hs_paint_halo(cairo_t *cr,
+                   PangoLayout *layout,
+                   double x_px,
+                   double y_px,
+                   double wide_px,
+                   const hs_theme *theme);
 
 /* Bars of length and force of round values that suit the view. */
 typedef struct {

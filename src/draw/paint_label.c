@@ -203,6 +203,36 @@ hs_paint_place_labels(const hs_painter *painter)
     return placed;
 }
 
+/* On paper and in SVG the outline, so that the text stands there once; on the screen the glyphs themselves shifted round,
+ * which costs a fifth (measured). */
+void
+hs_paint_halo(cairo_t *cr,
+              PangoLayout *layout,
+              double x_px,
+              double y_px,
+              double wide_px,
+              const hs_theme *theme)
+{
+    cairo_surface_type_t type = cairo_surface_get_type(cairo_get_target(cr));
+
+    if (type == CAIRO_SURFACE_TYPE_PDF || type == CAIRO_SURFACE_TYPE_SVG) {
+        cairo_new_path(cr);
+        cairo_move_to(cr, x_px, y_px);
+        pango_cairo_layout_path(cr, layout);
+        hs_paint_colour(cr, theme->paper, 0.9);
+        cairo_set_line_width(cr, 2 * wide_px);
+        cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
+        cairo_stroke(cr);
+        return;
+    }
+    hs_paint_colour(cr, theme->paper, 0.55);
+    for (int k = 0; k < 8; k++) {
+        cairo_move_to(cr, x_px + wide_px * cos(k * G_PI / 4),
+                      y_px + wide_px * sin(k * G_PI / 4));
+        pango_cairo_show_layout(cr, layout);
+    }
+}
+
 static void
 paint_label(const hs_painter *painter, const hs_placed *label)
 {
@@ -227,12 +257,7 @@ paint_label(const hs_painter *painter, const hs_placed *label)
     double x_px = wish->box.x + 0.15 * em,
            y_px = wish->box.y + (wish->height_px - (double)logical.height / PANGO_SCALE) / 2;
 
-    cairo_move_to(painter->cr, x_px, y_px);
-    pango_cairo_layout_path(painter->cr, label->layout);
-    hs_paint_colour(painter->cr, painter->theme->paper, 0.9);
-    cairo_set_line_width(painter->cr, 2 * HALO_em * em);
-    cairo_set_line_join(painter->cr, CAIRO_LINE_JOIN_ROUND);
-    cairo_stroke(painter->cr);
+    hs_paint_halo(painter->cr, label->layout, x_px, y_px, HALO_em * em, painter->theme);
     hs_paint_colour(painter->cr, hs_theme_colour(painter->theme, label->prim->stroke), 1);
     cairo_move_to(painter->cr, x_px, y_px);
     pango_cairo_show_layout(painter->cr, label->layout);

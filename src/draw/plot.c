@@ -311,11 +311,8 @@ paint_labels(hs_plot *plot)
     for (guint i = 0; i < plot->wishes->len; i++) {
         if (!wishes[i].is_placed)
             continue;
-        cairo_move_to(plot->cr, wishes[i].box.x, wishes[i].box.y);
-        pango_cairo_layout_path(plot->cr, g_ptr_array_index(plot->layouts, i));
-        hs_paint_colour(plot->cr, plot->theme->paper, 0.9);
-        cairo_set_line_width(plot->cr, 0.22 * plot->request->font_px);
-        cairo_stroke(plot->cr);
+        hs_paint_halo(plot->cr, g_ptr_array_index(plot->layouts, i), wishes[i].box.x,
+                      wishes[i].box.y, 0.11 * plot->request->font_px, plot->theme);
         hs_paint_colour(plot->cr,
                         hs_theme_colour(plot->theme, g_array_index(plot->inks, hs_ink, i)), 1);
         cairo_move_to(plot->cr, wishes[i].box.x, wishes[i].box.y);
