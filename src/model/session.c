@@ -2,6 +2,8 @@
 /* Question:  what is open, and what are its results?
  * Answer:    history, the version shown, the answer to it; every change is told by one signal.
  * Not here:  where the person looks (session_look.c), the background thread (desk.c), the autosave (recovery.c). */
+#include "session.h"
+
 #include "session_private.h"
 #include "translate.h"
 

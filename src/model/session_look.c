@@ -2,6 +2,7 @@
 /* Question:  where does the person look?
  * Answer:    options by id, moment, point, finding and switches; what is no longer there falls back to the usual.
  * Not here:  documents and results (session.c). */
+#include "session.h"
 #include "session_private.h"
 
 #include <math.h>

@@ -8,7 +8,6 @@
 #include "desk.h"
 #include "history.h"
 #include "recovery.h"
-#include "session.h"
 
 struct _HsSession {
     GObject parent;
@@ -38,7 +37,7 @@ struct _HsSession {
 };
 
 /* Emits "changed" unless the mask is empty. */
-void hs_session_tell(HsSession *session, guint mask);
+void hs_session_tell(struct _HsSession *session, guint mask);
 /* Replaces a string; text may belong to what is replaced. */
 void hs_session_set_text(char **member, const char *text);
 
