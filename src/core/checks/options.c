@@ -222,21 +222,30 @@ hs_options_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_
 }
 
 hs_status
-hs_options_one(const hs_task *task, int option, hs_arena *arena, hs_option_result *ret_result, hs_error *error)
+hs_options_today(const hs_task *task, hs_arena *arena, hs_today *ret_today, hs_error *error)
 {
     hs_load_state *load = HS_NEW(arena, hs_load_state, 1);
-    hs_run *runs = HS_NEW(arena, hs_run, 2);
     int baseline = baseline_of(task);
-    context on = {task, load, HS_ASSESS_LIVE, arena, NULL, &runs[0], NULL};
-    hs_option_result today;
-    hs_finding *findings;
+    context on = {task, load, HS_ASSESS_LIVE, arena, NULL, &ret_today->run, NULL};
 
     HS_TRY(hs_load_solve(&task->load, arena, NULL, NULL, load, error));
-    HS_TRY(assess_one(&on, &task->options[baseline], baseline, true, &runs[0], &findings, &today, error));
-    if (option == baseline) {
-        *ret_result = today;
-        return HS_OK;
-    }
-    on.baseline_findings = findings;
-    return assess_one(&on, &task->options[option], option, false, &runs[1], NULL, ret_result, error);
+    return assess_one(&on, &task->options[baseline], baseline, true, &ret_today->run, &ret_today->findings,
+                      &ret_today->result, error);
+}
+
+hs_status
+hs_options_one(const hs_task *task,
+               int option,
+               const hs_today *today,
+               hs_arena *arena,
+               hs_option_result *ret_result,
+               hs_error *error)
+{
+    hs_load_state *load = HS_NEW(arena, hs_load_state, 1);
+    bool is_baseline = option == baseline_of(task);
+    context on = {task, load, HS_ASSESS_LIVE, arena, NULL, &today->run, today->findings};
+    hs_run *run = HS_NEW(arena, hs_run, 1);
+
+    HS_TRY(hs_load_solve(&task->load, arena, NULL, NULL, load, error));
+    return assess_one(&on, &task->options[option], option, is_baseline, run, NULL, ret_result, error);
 }

@@ -25,9 +25,19 @@ hs_status hs_options_assess(const hs_task *task,
                             hs_results *results,
                             hs_error *error);
 
-/* One option of a (changed) task, with the baseline's own run beside it; nothing is recorded. For what-if questions. */
+/* Today's way worked out once: what other options are compared with. */
+typedef struct {
+    hs_run run;
+    hs_finding *findings;
+    hs_option_result result;
+} hs_today;
+
+hs_status hs_options_today(const hs_task *task, hs_arena *arena, hs_today *ret_today, hs_error *error);
+
+/* One option of a (changed) task beside today's way as it is; nothing is recorded. For what-if questions. */
 hs_status hs_options_one(const hs_task *task,
                          int option,
+                         const hs_today *today,
                          hs_arena *arena,
                          hs_option_result *ret_result,
                          hs_error *error);

@@ -16,6 +16,7 @@ typedef enum { Q_MASS, Q_REACH, Q_GAIN, Q_FRICTION, N_QUANTITIES } quantity;
 
 typedef struct {
     const hs_task *task;
+    const hs_today *today;
     hs_arena *arena;
     int option;
     quantity what;
@@ -68,7 +69,7 @@ ask(const question *asked, double step, bool *ret_stands, hs_check_id *ret_check
 {
     hs_mark mark = hs_arena_mark(asked->arena);
     hs_option_result result;
-    hs_status status = hs_options_one(changed(asked, step), asked->option, asked->arena, &result, error);
+    hs_status status = hs_options_one(changed(asked, step), asked->option, asked->today, asked->arena, &result, error);
 
     if (status == HS_OK) {
         *ret_stands = stands(result.verdict.status);
@@ -177,11 +178,13 @@ hs_status
 hs_breakeven_find(const hs_task *task, hs_results *results, hs_arena *arena, hs_error *error)
 {
     hs_break_even *list = HS_NEW(arena, hs_break_even, task->n_options * N_QUANTITIES);
+    hs_today today;
     int n = 0;
 
+    HS_TRY(hs_options_today(task, arena, &today, error));
     for (int i = 0; i < task->n_options; i++) {
         hs_verdict_status status = results->options[i].verdict.status;
-        question asked = {task, arena, i, Q_MASS, NULL, friction_of(task, &task->options[i])};
+        question asked = {task, &today, arena, i, Q_MASS, NULL, friction_of(task, &task->options[i])};
 
         if (status == HS_VERDICT_UNDECIDED)
             continue;

@@ -27,6 +27,7 @@ static const char *const input_names[N_INPUTS] = {"mass_kg", "friction", "gain",
 typedef struct {
     const hs_task *task;
     hs_arena *arena;
+    hs_today today;
     double tolerance[N_INPUTS]; /* two standard deviations, relative; reach in m */
     int n_draws;
     double *normal;             /* n_draws x N_INPUTS, standard normal */
@@ -134,7 +135,7 @@ run_draws(const plan *made, int option, record *records, double *worst, hs_error
         hs_option_result result;
 
         HS_TRY(drawn_task(made, option, &made->normal[d * N_INPUTS], &task, error));
-        HS_TRY(hs_options_one(task, option, made->arena, &result, error));
+        HS_TRY(hs_options_one(task, option, &made->today, made->arena, &result, error));
         worst[d] = HS_ABSENT;
         for (int k = 0; k < HS_N_CHECKS; k++)
             records[k].value[d] = records[k].ratio[d] = HS_ABSENT;
@@ -245,6 +246,7 @@ hs_doubt_run(const hs_task *task, hs_results *results, hs_arena *arena, hs_error
     plan made;
 
     HS_TRY(make_plan(task, results, arena, &made, error));
+    HS_TRY(hs_options_today(task, arena, &made.today, error));
     for (int i = 0; i < task->n_options; i++) {
         record *records = HS_NEW(arena, record, HS_N_CHECKS);
         double *worst = HS_NEW(arena, double, made.n_draws);
