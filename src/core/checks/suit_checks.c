@@ -146,6 +146,16 @@ assume_harness(const hs_asking *asking, int b)
                   asking->run->setup->bearers[b].asked->suit);
 }
 
+/* Of two places outside the range the one farther out decides, so that its remedy is enough for both. */
+static bool
+is_worse_rating(const hs_finding *a, const hs_finding *b)
+{
+    if (a->text.reason == HS_REASON_rating_outside_height && b->text.reason == a->text.reason &&
+        a->remedy.reason == b->remedy.reason)
+        return a->remedy.number[0] > b->remedy.number[0];
+    return hs_finding_worse(a, b);
+}
+
 void
 hs_check_suit_rating(const hs_asking *asking, hs_finding *finding)
 {
@@ -163,7 +173,7 @@ hs_check_suit_rating(const hs_asking *asking, hs_finding *finding)
                 !(run->samples[s].bearers[b].hand_force_N > 0.0))
                 continue;
             judge_rating(asking, s, b, &candidate);
-            if (worst_b >= 0 && !hs_finding_worse(&candidate, &worst))
+            if (worst_b >= 0 && !is_worse_rating(&candidate, &worst))
                 continue;
             worst = candidate;
             worst_s = s;

@@ -11,9 +11,11 @@
 #include "outline.h"
 #include "units.h"
 
-#define STEPS  60    /* halvings of the force that is looked for (numerics) */
-#define MOST_N 1e5   /* more than any wind puts on a load that is carried (numerics) */
-#define ROOM   0.999 /* a remedy lands this side of its threshold (numerics) */
+#define STEPS  60  /* halvings of the force that is looked for (numerics) */
+#define MOST_N 1e5 /* more than any wind puts on a load that is carried (numerics) */
+#define LEAST_N                                                                                \
+    1.0 /* a balance that less than this turns has nothing left for wind (numerics) */
+#define ROOM 0.999 /* a remedy lands this side of its threshold (numerics) */
 
 typedef struct {
     double area_m2;
@@ -114,7 +116,7 @@ judge(const hs_asking *asking, const wind_scene *at, hs_finding *finding)
 
     finding->source = HS_SRC_site_wind_drag;
     finding->confidence = HS_CONF_SEEN;
-    if (!(turning > 0.0)) {
+    if (!(turning > LEAST_N)) {
         hs_finding_beyond(finding, HS_SAY(wind_out_already, force_N));
         finding->limit = HS_ABSENT;
     } else {
