@@ -187,3 +187,32 @@ hs_limit_site(const hs_asking *asking, hs_finding *candidate, double *limit)
     candidate->confidence = HS_CONF_COMMON_PRACTICE;
     return true;
 }
+
+void
+hs_limit_remedy_mass(const hs_asking *asking, hs_finding *candidate)
+{
+    double load_kg = asking->load->mass_kg;
+
+    if (candidate->status != HS_STATUS_NEAR && candidate->status != HS_STATUS_BEYOND)
+        return;
+    candidate->remedy = HS_SAY(
+        limits_remedy_mass,
+        hs_limit_round_down(load_kg * asking->near_ratio / candidate->ratio * (1.0 - 1e-9)),
+        load_kg);
+}
+
+bool
+hs_limit_judge_site(const hs_asking *asking, hs_finding *candidate, const hs_limit_leg *leg)
+{
+    double limit_kg;
+
+    if (!hs_has(leg->held_kg) || !hs_limit_site(asking, candidate, &limit_kg))
+        return false;
+    candidate->text = HS_SAY(limits_site_mass, leg->held_kg, limit_kg);
+    if (leg->has_suit)
+        candidate->text.reason = HS_REASON_limits_site_suit;
+    hs_finding_judge(candidate, leg->held_kg, limit_kg, asking->near_ratio);
+    if (!leg->has_suit)
+        hs_limit_remedy_mass(asking, candidate);
+    return true;
+}

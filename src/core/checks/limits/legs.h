@@ -55,4 +55,11 @@ double hs_limit_round_down(double mass_kg);
 /* The site's own figure in place of the published one: limit, source, confidence; true when there is one. */
 bool hs_limit_site(const hs_asking *asking, hs_finding *candidate, double *limit);
 
+/* Judges the mass held against the site's own figure in kg, suit or not; false when the site has none. */
+bool
+hs_limit_judge_site(const hs_asking *asking, hs_finding *candidate, const hs_limit_leg *leg);
+
+/* The load that would bring the ratio to near_ratio, where it is near or beyond. */
+void hs_limit_remedy_mass(const hs_asking *asking, hs_finding *candidate);
+
 #endif
