@@ -15,11 +15,22 @@
     0.75 /* knuckle height: Waters et al. 1993, vertical multiplier 1 at 0.75 m */
 #define LEAST_PART 0.02 /* of the load: less is no remedy */
 #define TOLERANCE  1e-3
+#define TRIES                                                                                  \
+    5 /* the path along the way may cost more than place by place: then a tighter aim (numerics) */
+#define TIGHTER  0.97
+#define GRAIN_m  0.01
+#define GRAIN_kg 0.1
 
 /* What is changed: hands at most so far, at least so high, so much of the load. */
 typedef struct {
     double reach_most_m, height_least_m, part;
 } change;
+
+enum {
+    BY_REACH,
+    BY_HEIGHT,
+    BY_MASS
+};
 
 typedef struct {
     const hs_asking *asking;
@@ -27,11 +38,7 @@ typedef struct {
     hs_body_ratio ratio;
     double target;
     change base;
-    enum {
-        BY_REACH,
-        BY_HEIGHT,
-        BY_MASS
-    } by;
+    int by;
 } question;
 
 bool
@@ -54,30 +61,71 @@ hs_body_turn_deg(const hs_asking *asking, const hs_place *place)
     return fabs(first + part * (second - first));
 }
 
-static double
-ratio_after(const question *q, int station, const change *c)
+/* The input of a place after a change; false: what the suit makes of it cannot be told. */
+static bool
+input_after(const question *q, int station, const change *c, hs_body_input *ret_input)
 {
     const hs_run *run = q->asking->run;
-    const hs_bearer_state *now = &run->stations[station].bearers[q->bearer];
     const hs_suit *suit = run->setup->bearers[q->bearer].suit;
-    const hs_body_state *hint = now->body.is_found ? &now->body : NULL;
-    hs_body_input in = now->input;
+    hs_body_input in = run->stations[station].bearers[q->bearer].input;
     double hand_N = (in.felt_N + in.rest_N) * c->part;
-    hs_body_state body;
     hs_felt felt;
 
     in.hand_x_m = fmin(in.hand_x_m, c->reach_most_m);
     in.hand_z_m = fmax(in.hand_z_m, c->height_least_m);
     felt = hs_suit_model_of(suit)->felt(suit, hand_N, in.hand_x_m, in.hand_z_m, NULL);
     if (!hs_has(felt.felt_N))
-        return HARDLY_ANY;
+        return false;
     in.felt_N = felt.felt_N;
     in.rest_N = hand_N - felt.felt_N;
     in.push_N *= c->part;
     in.couple_Nm *= c->part;
-    if (hs_posture_find(&run->persons[q->bearer], &in, hint, &body) != HS_OK || !body.is_found)
+    *ret_input = in;
+    return true;
+}
+
+static double
+ratio_after(const question *q, int station, const change *c)
+{
+    const hs_run *run = q->asking->run;
+    const hs_bearer_state *now = &run->stations[station].bearers[q->bearer];
+    hs_body_input in;
+    hs_body_state body;
+
+    if (!input_after(q, station, c, &in) ||
+        hs_posture_find(&run->persons[q->bearer], &in, now->body.is_found ? &now->body : NULL,
+                        &body) != HS_OK ||
+        !body.is_found)
         return HARDLY_ANY;
     return q->ratio(q->asking, &body);
+}
+
+/* Along the whole way, as it would be assessed: true when no place is above the ratio asked for. */
+static bool
+holds_all_the_way(const question *q, const change *c, double most)
+{
+    const hs_run *run = q->asking->run;
+    hs_mark mark = hs_arena_mark(q->asking->arena);
+    hs_body_input *inputs = HS_NEW(q->asking->arena, hs_body_input, run->n_stations);
+    hs_body_state *states = HS_NEW(q->asking->arena, hs_body_state, run->n_stations);
+    bool holds = true;
+
+    for (int s = 0; s < run->n_stations && holds;) {
+        int first = s, n = 0;
+
+        while (s < run->n_stations && run->stations[s].bearers[q->bearer].has_body &&
+               run->stations[s].bearers[q->bearer].input.stance ==
+                   run->stations[first].bearers[q->bearer].input.stance)
+            holds = input_after(q, s++, c, &inputs[n++]) && holds;
+        if (n == 0)
+            s++;
+        holds = holds && hs_posture_leg(&run->persons[q->bearer], inputs, n, q->asking->arena,
+                                        states) == HS_OK;
+        for (int i = 0; i < n && holds; i++)
+            holds = states[i].is_found && q->ratio(q->asking, &states[i]) < most;
+    }
+    hs_arena_release(q->asking->arena, mark);
+    return holds;
 }
 
 static change
@@ -118,13 +166,12 @@ over_target(double x, void *data)
 }
 
 static void
-find_extent(const question *q, double *ret_reach_m, double *ret_height_m, double *ret_share_N)
+find_extent(const question *q, double *ret_reach_m, double *ret_height_m)
 {
     const hs_run *run = q->asking->run;
 
     *ret_reach_m = 0.0;
-    *ret_height_m = INFINITY;
-    *ret_share_N = 0.0;
+    *ret_height_m = (double)INFINITY;
     for (int s = 0; s < run->n_stations; s++) {
         const hs_bearer_state *state = &run->stations[s].bearers[q->bearer];
 
@@ -132,8 +179,33 @@ find_extent(const question *q, double *ret_reach_m, double *ret_height_m, double
             continue;
         *ret_reach_m = fmax(*ret_reach_m, state->input.hand_x_m);
         *ret_height_m = fmin(*ret_height_m, state->input.hand_z_m);
-        *ret_share_N = fmax(*ret_share_N, hs_or(state->static_share_N, 0.0));
     }
+}
+
+/* One way of changing, from the best to the present; rounded towards the best and then checked along the whole way. */
+static bool
+solve_by(
+    question *q, int by, double best, double now, double grain, double most, double *ret_at)
+{
+    q->by = by;
+    q->target = most * ROOM;
+    for (int tries = 0; tries < TRIES; tries++) {
+        double low = fmin(best, now), high = fmax(best, now), at;
+        change c;
+
+        if (!(low < high) || over_target(best, q) > 0.0 ||
+            hs_root_find(over_target, q, low, high, TOLERANCE, &at, NULL) != HS_OK)
+            return false;
+        at = best < now ? fmax(floor((at - TOLERANCE) / grain) * grain, best)
+                        : fmin(ceil((at + TOLERANCE) / grain) * grain, best);
+        c = change_of(q, at);
+        if (holds_all_the_way(q, &c, most)) {
+            *ret_at = at;
+            return true;
+        }
+        q->target *= TIGHTER;
+    }
+    return false;
 }
 
 void
@@ -144,34 +216,21 @@ hs_body_remedy_solve(const hs_asking *asking,
                      hs_finding *finding)
 {
     question q = {asking, bearer, ratio, target * ROOM, {INFINITY, 0.0, 1.0}, BY_REACH};
-    double reach_m, height_m, share_N, at;
+    double reach_m, height_m, load_kg = asking->load->mass_kg, at;
 
     if (asking->is_live)
         return;
-    find_extent(&q, &reach_m, &height_m, &share_N);
-    if (reach_m > LEAST_REACH_m && over_target(LEAST_REACH_m, &q) <= 0.0 &&
-        hs_root_find(over_target, &q, LEAST_REACH_m, reach_m, TOLERANCE, &at, NULL) == HS_OK) {
-        at = fmax(floor((at - TOLERANCE) * 100.0) / 100.0, LEAST_REACH_m);
+    find_extent(&q, &reach_m, &height_m);
+    if (reach_m > LEAST_REACH_m &&
+        solve_by(&q, BY_REACH, LEAST_REACH_m, reach_m, GRAIN_m, target, &at))
         finding->remedy = HS_SAY(body_remedy_reach, at, reach_m);
-        return;
-    }
-    q.by = BY_HEIGHT;
-    if (height_m < BEST_HEIGHT_m && over_target(BEST_HEIGHT_m, &q) <= 0.0 &&
-        hs_root_find(over_target, &q, height_m, BEST_HEIGHT_m, TOLERANCE, &at, NULL) == HS_OK) {
-        finding->remedy =
-            HS_SAY(body_remedy_height, ceil((at + TOLERANCE) * 100.0) / 100.0, height_m);
-        return;
-    }
-    q.by = BY_MASS;
-    if (over_target(LEAST_PART, &q) <= 0.0 &&
-        hs_root_find(over_target, &q, LEAST_PART, 1.0, TOLERANCE, &at, NULL) == HS_OK) {
-        double load_kg = asking->load->mass_kg;
-
-        at = floor((at - TOLERANCE) * load_kg * 10.0) / 10.0;
-        finding->remedy = HS_SAY(body_remedy_mass, at, load_kg);
-        return;
-    }
-    finding->remedy = HS_SAY(body_remedy_none);
+    else if (height_m < BEST_HEIGHT_m &&
+             solve_by(&q, BY_HEIGHT, BEST_HEIGHT_m, height_m, GRAIN_m, target, &at))
+        finding->remedy = HS_SAY(body_remedy_height, at, height_m);
+    else if (solve_by(&q, BY_MASS, LEAST_PART, 1.0, GRAIN_kg / load_kg, target, &at))
+        finding->remedy = HS_SAY(body_remedy_mass, at * load_kg, load_kg);
+    else
+        finding->remedy = HS_SAY(body_remedy_none);
 }
 
 void
