@@ -9,26 +9,52 @@
 
 static void write_node(GString *out, JsonNode *node, const char *skip);
 
-/* Digits and exponent of the shortest decimal that reads back the same: d.ddd x 10^(*exponent). */
-static void
-shortest(double value, char digits[20], int *ret_exponent)
+/* The decimal one unit in the last digit above or below, so that both neighbours can be tried. */
+static double
+neighbour(const char *text, int step, char *ret_text, gsize size)
 {
-    char text[40], *mark;
+    char digits[32];
+    const char *mark = strchr(text, 'e');
+    int n = 0, exponent = (int)g_ascii_strtoll(mark + 1, NULL, 10);
+    gint64 whole;
+
+    for (const char *p = text; p < mark; p++)
+        if (g_ascii_isdigit(*p))
+            digits[n++] = *p;
+    digits[n] = '\0';
+    whole = g_ascii_strtoll(digits, NULL, 10) + step;
+    g_snprintf(ret_text, size, "%" G_GINT64_FORMAT "e%d", whole, exponent - (n - 1));
+    return g_ascii_strtod(ret_text, NULL);
+}
+
+/* Digits and exponent of the shortest decimal that reads back the same: d.ddd x 10^(*exponent). The nearest decimal of a
+ * length is tried first; beside a power of two the one next to it may read back the same although the nearest does not. */
+static void
+shortest(double value, char digits[24], int *ret_exponent)
+{
+    char text[40], form[8], other[48], *mark;
     int n = 0;
 
     for (int precision = 0; precision <= 16; precision++) {
-        char form[8];
-
         g_snprintf(form, sizeof form, "%%.%de", precision);
         g_ascii_formatd(text, sizeof text, form, value);
         if (g_ascii_strtod(text, NULL) == value)
             break;
+        if (neighbour(text, 1, other, sizeof other) == value ||
+            neighbour(text, -1, other, sizeof other) == value) {
+            /* Written out with as many digits it is that decimal again. */
+            g_snprintf(text, sizeof text, "%s", other);
+            break;
+        }
     }
     mark = strchr(text, 'e');
     *ret_exponent = (int)g_ascii_strtoll(mark + 1, NULL, 10);
     for (const char *p = text; p < mark; p++)
         if (g_ascii_isdigit(*p))
             digits[n++] = *p;
+    /* "1234e-5" has no point: its exponent belongs to the last digit. */
+    if (memchr(text, '.', (gsize)(mark - text)) == NULL)
+        *ret_exponent += n - 1;
     while (n > 1 && digits[n - 1] == '0')
         n--;
     digits[n] = '\0';
@@ -38,7 +64,7 @@ char *
 hs_canonical_number(double value)
 {
     GString *out = g_string_new(NULL);
-    char digits[20];
+    char digits[24];
     int exponent, n;
 
     if (value == 0.0)
@@ -62,7 +88,8 @@ hs_canonical_number(double value)
         g_string_append_c(out, digits[0]);
         if (n > 1)
             g_string_append_printf(out, ".%s", digits + 1);
-        g_string_append_printf(out, "e%c%d", exponent < 0 ? '-' : '+', exponent < 0 ? -exponent : exponent);
+        g_string_append_printf(out, "e%c%d", exponent < 0 ? '-' : '+',
+                               exponent < 0 ? -exponent : exponent);
     }
     return g_string_free(out, FALSE);
 }
@@ -90,7 +117,8 @@ write_string(GString *out, const char *text)
 static int
 by_utf16(gconstpointer a, gconstpointer b)
 {
-    g_autofree gunichar2 *x = g_utf8_to_utf16(a, -1, NULL, NULL, NULL), *y = g_utf8_to_utf16(b, -1, NULL, NULL, NULL);
+    g_autofree gunichar2 *x = g_utf8_to_utf16(a, -1, NULL, NULL, NULL),
+                         *y = g_utf8_to_utf16(b, -1, NULL, NULL, NULL);
     gsize i = 0;
 
     while (x[i] != 0 && x[i] == y[i])

@@ -27,8 +27,8 @@ const char *hs_document_digest(const hs_document *document);
 gboolean hs_document_is_read_only(const hs_document *document);
 
 typedef struct {
-    char *path;    /* JSON path: "load.parts[2].mass_kg" */
-    char *text;    /* what is wrong, what is allowed; translated */
+    char *path;          /* JSON path: "load.parts[2].mass_kg" */
+    char *text;          /* what is wrong, what is allowed; translated */
     gboolean is_warning; /* unknown key */
 } hs_fault;
 
@@ -41,14 +41,16 @@ void hs_fault_free(hs_fault *fault);
  *         fault in one go
  * In      text of any length and content
  * Out     a new document, or NULL when it has faults (faults says all); warnings are faults with is_warning and do not
- *         prevent the document
+ *         prevent the document; a newer `version` alone gives a read-only document and yet a fault, so that the window can
+ *         show what a command refuses
  * Frame   none
  * Errors  faults: GPtrArray of hs_fault*, never NULL, owned by the caller
  * Source  file format
  */
 hs_document *hs_document_from_bytes(const char *text, gsize length, GPtrArray *faults);
-/* From a tree (takes a reference on nothing: the tree is copied where needed). Faults as above; with keep_faulty a document
- * with task NULL is returned instead of NULL, for the window. */
+/* From a tree, which is sealed: from now on nobody can change it. Faults as above; with keep_faulty a document with task
+ * NULL is returned instead of NULL, for the window. A tree that no file could hold (deeper than 64, a number that is not
+ * finite) gives NULL in any case. */
 hs_document *hs_document_from_node(JsonNode *root, gboolean keep_faulty, GPtrArray *faults);
 /* Faults of a document kept faulty (borrowed), empty for a good one. */
 const GPtrArray *hs_document_faults(const hs_document *document);

@@ -4,13 +4,20 @@
  * Not here:  undo (history.c), the open document (session.c). */
 #include "edit.h"
 
+#include "faults.h"
 #include "strict.h"
 #include "translate.h"
 
 #include <math.h>
 #include <string.h>
 
-typedef enum { STEP_SET, STEP_UNSET, STEP_INSERT, STEP_REMOVE, STEP_MOVE } step_kind;
+typedef enum {
+    STEP_SET,
+    STEP_UNSET,
+    STEP_INSERT,
+    STEP_REMOVE,
+    STEP_MOVE
+} step_kind;
 
 typedef struct {
     step_kind kind;
@@ -142,6 +149,23 @@ token_clear(gpointer data)
     g_free(((token *)data)->key);
 }
 
+/* A key as faults write an odd one, ["day.mass"]; *at moves behind it; NULL when it is none. */
+static char *
+quoted_key(const char **at)
+{
+    const char *end = *at + 2;
+    g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
+    g_autoptr(JsonNode) node = NULL;
+
+    while (*end != '\0' && *end != '"')
+        end += *end == '\\' && end[1] != '\0' ? 2 : 1;
+    if (*end != '"' || end[1] != ']')
+        return NULL;
+    node = hs_strict_parse(*at + 1, (gsize)(end - *at), faults);
+    *at = end + 2;
+    return node != NULL ? json_node_dup_string(node) : NULL;
+}
+
 /* "route.points[3].x_m" as tokens; NULL when it is no path. */
 static GArray *
 tokens_of(const char *path)
@@ -153,7 +177,11 @@ tokens_of(const char *path)
     while (*at != '\0') {
         token made = {NULL, 0};
 
-        if (*at == '[') {
+        if (g_str_has_prefix(at, "[\"")) {
+            made.key = quoted_key(&at);
+            if (made.key == NULL)
+                goto bad;
+        } else if (*at == '[') {
             char *end;
             guint64 index = g_ascii_strtoull(at + 1, &end, 10);
 
@@ -170,8 +198,12 @@ tokens_of(const char *path)
             at += n;
         }
         g_array_append_val(tokens, made);
+        if (*at == '.' && (at[1] == '\0' || at[1] == '.' || at[1] == '['))
+            goto bad;
         if (*at == '.')
             at++;
+        else if (*at != '\0' && *at != '[')
+            goto bad;
     }
     if (tokens->len > 0)
         return tokens;
@@ -212,13 +244,15 @@ apply_object(JsonObject *object, const GArray *tokens, guint depth, const step *
         next = apply_at(child, tokens, depth + 1, s);
     else if (!is_last && s->kind != STEP_UNSET)
         next = make_missing(tokens, depth + 1, s);
-    if (next == NULL && s->kind != STEP_UNSET) {
+    /* Only unset may go on without a value: the member is taken away, or its parent was not there. */
+    if (next == NULL && (s->kind != STEP_UNSET || (!is_last && child != NULL))) {
         json_object_unref(made);
         return NULL;
     }
     for (GList *key = keys; key != NULL; key = key->next) {
         if (strcmp(key->data, at->key) != 0)
-            json_object_set_member(made, key->data, json_node_ref(json_object_get_member(object, key->data)));
+            json_object_set_member(made, key->data,
+                                   json_node_ref(json_object_get_member(object, key->data)));
         else if (next != NULL)
             json_object_set_member(made, key->data, json_node_ref(next));
     }
@@ -283,7 +317,9 @@ apply_at(JsonNode *node, const GArray *tokens, guint depth, const step *s)
     JsonNode *result;
 
     if (at->key != NULL)
-        return JSON_NODE_HOLDS_OBJECT(node) ? apply_object(json_node_get_object(node), tokens, depth, s) : NULL;
+        return JSON_NODE_HOLDS_OBJECT(node)
+                   ? apply_object(json_node_get_object(node), tokens, depth, s)
+                   : NULL;
     if (!JSON_NODE_HOLDS_ARRAY(node))
         return NULL;
     made = json_array_new();
@@ -303,12 +339,16 @@ apply_step(JsonNode *root, const step *s, hs_fault **ret_fault)
     JsonNode *next = tokens != NULL ? apply_at(root, tokens, 0, s) : NULL;
 
     if (next == NULL && ret_fault != NULL)
-        *ret_fault = hs_fault_new(s->path, g_strdup(_("there is no such place in the document")), FALSE);
+        *ret_fault =
+            hs_fault_new(s->path, g_strdup(_("there is no such place in the document")), FALSE);
     return next;
 }
 
 hs_document *
-hs_document_apply(hs_document *document, const hs_edit *edit, gboolean keep_faulty, hs_fault **ret_fault)
+hs_document_apply(hs_document *document,
+                  const hs_edit *edit,
+                  gboolean keep_faulty,
+                  hs_fault **ret_fault)
 {
     g_autoptr(JsonNode) root = json_node_ref(hs_document_root(document));
     g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
@@ -316,7 +356,10 @@ hs_document_apply(hs_document *document, const hs_edit *edit, gboolean keep_faul
 
     if (hs_document_is_read_only(document)) {
         if (ret_fault != NULL)
-            *ret_fault = hs_fault_new("version", g_strdup(_("written by a newer program: it can be looked at, not changed")), FALSE);
+            *ret_fault = hs_fault_new(
+                "version",
+                g_strdup(_("written by a newer program: it can be looked at, not changed")),
+                FALSE);
         return NULL;
     }
     for (guint i = 0; i < edit->steps->len; i++) {
@@ -328,7 +371,8 @@ hs_document_apply(hs_document *document, const hs_edit *edit, gboolean keep_faul
         root = next;
     }
     made = hs_document_from_node(root, keep_faulty, faults);
-    for (guint i = 0; made == NULL && ret_fault != NULL && *ret_fault == NULL && i < faults->len; i++) {
+    for (guint i = 0;
+         made == NULL && ret_fault != NULL && *ret_fault == NULL && i < faults->len; i++) {
         const hs_fault *fault = faults->pdata[i];
 
         if (!fault->is_warning)
@@ -347,8 +391,11 @@ node_at(JsonNode *root, const char *path)
         const token *at = &g_array_index(tokens, token, i);
 
         if (at->key != NULL)
-            node = JSON_NODE_HOLDS_OBJECT(node) ? json_object_get_member(json_node_get_object(node), at->key) : NULL;
-        else if (JSON_NODE_HOLDS_ARRAY(node) && at->index < json_array_get_length(json_node_get_array(node)))
+            node = JSON_NODE_HOLDS_OBJECT(node)
+                       ? json_object_get_member(json_node_get_object(node), at->key)
+                       : NULL;
+        else if (JSON_NODE_HOLDS_ARRAY(node) &&
+                 at->index < json_array_get_length(json_node_get_array(node)))
             node = json_array_get_element(json_node_get_array(node), at->index);
         else
             node = NULL;
@@ -370,7 +417,8 @@ has_id(JsonNode *list, const char *id)
         if (!JSON_NODE_HOLDS_OBJECT(item))
             continue;
         own = json_object_get_member(json_node_get_object(item), "id");
-        if (own != NULL && JSON_NODE_HOLDS_VALUE(own) && json_node_get_value_type(own) == G_TYPE_STRING &&
+        if (own != NULL && JSON_NODE_HOLDS_VALUE(own) &&
+            json_node_get_value_type(own) == G_TYPE_STRING &&
             strcmp(json_node_get_string(own), id) == 0)
             return TRUE;
     }

@@ -22,17 +22,23 @@ void hs_edit_set(hs_edit *edit, const char *path, JsonNode *value);
 void hs_edit_set_number(hs_edit *edit, const char *path, double value);
 void hs_edit_set_string(hs_edit *edit, const char *path, const char *value);
 void hs_edit_set_bool(hs_edit *edit, const char *path, gboolean value);
-void hs_edit_unset(hs_edit *edit, const char *path);              /* member away; no fault when it is not there */
-void hs_edit_insert(hs_edit *edit, const char *path, JsonNode *value); /* "route.points[2]": before; index n: at the end */
-void hs_edit_remove(hs_edit *edit, const char *path);             /* list item away */
-void hs_edit_move(hs_edit *edit, const char *path, int to);       /* list item to another index */
+void hs_edit_unset(hs_edit *edit,
+                   const char *path); /* member away; no fault when it is not there */
+void hs_edit_insert(hs_edit *edit,
+                    const char *path,
+                    JsonNode *value); /* "route.points[2]": before; index n: at the end */
+void hs_edit_remove(hs_edit *edit, const char *path);       /* list item away */
+void hs_edit_move(hs_edit *edit, const char *path, int to); /* list item to another index */
 
 /* A route point to a place, rounded to 1 mm (the gesture's own rounding comes first). */
 void hs_edit_move_point(hs_edit *edit, int point, double x_m, double z_m);
 
 /* The next version; NULL with *fault when a path does not exist. Values out of range give a version with faults (task NULL)
  * when keep_faulty, else NULL. */
-hs_document *hs_document_apply(hs_document *document, const hs_edit *edit, gboolean keep_faulty, hs_fault **ret_fault);
+hs_document *hs_document_apply(hs_document *document,
+                               const hs_edit *edit,
+                               gboolean keep_faulty,
+                               hs_fault **ret_fault);
 
 /* An id that is free in a list of objects: "bearer-3". */
 char *hs_free_id(const hs_document *document, const char *list_path, const char *stem);

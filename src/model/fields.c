@@ -6,6 +6,7 @@
 
 #include <float.h>
 #include <stddef.h>
+#include <string.h>
 
 /* clang-format off */
 #define NUM(T, key, member, lo, hi)      {key, HS_KIND_NUMBER, offsetof(T, member), 0, lo, hi, FALSE, FALSE, NULL, NULL}
@@ -20,11 +21,15 @@
 #define OBJ(T, key, member, type)        {key, HS_KIND_OBJECT, offsetof(T, member), 0, 0, 0, FALSE, FALSE, NULL, &type}
 #define INLINE(key, type)                {key, HS_KIND_INLINE, 0, 0, 0, 0, FALSE, FALSE, NULL, &type}
 #define LIST(T, key, member, count, type, most) {key, HS_KIND_LIST, offsetof(T, member), offsetof(T, count), 0, most, FALSE, FALSE, NULL, &type}
+#define ZERO(T, key, member, lo, hi)     {key, HS_KIND_NUMBER, offsetof(T, member), 0, lo, hi, .is_zero = TRUE}
+#define ZERO_TOLD(T, key, member, lo, hi) {key, HS_KIND_NUMBER, offsetof(T, member), 0, lo, hi, .is_zero = TRUE, .is_told = TRUE}
+#define WHOLE(T, key, member, lo, hi)    {key, HS_KIND_NUMBER, offsetof(T, member), 0, lo, hi, .is_whole = TRUE}
 #define END                              {NULL, HS_KIND_NUMBER, 0, 0, 0, 0, FALSE, FALSE, NULL, NULL}
 #define BIG 1e6
 
 static const char *const shapes[] = {"box", "cylinder", "tube", "sphere", "hemisphere", "cone", "wedge", "point", NULL};
 static const char *const axes[] = {"x", "y", "z", NULL};
+static const char *const tilt_axes[] = {"x", "y", NULL};
 static const char *const knowns[] = {"weighed", "label", "estimated", NULL};
 static const char *const grip_kinds[] = {"handle", "edge", "hook", "strap", "pad", "cradle", NULL};
 static const char *const couplings[] = {"good", "fair", "poor", NULL};
@@ -40,6 +45,8 @@ static const char *const ways[] = {"remove", "split", "reheight", "mechanise", N
 static const char *const way_answers[] = {"done", "not_possible", "planned", NULL};
 static const char *const gate_answers[] = {"yes", "no", "open", NULL};
 static const char *const team_rules[] = {"none", "gb", "mil-std-1472", "en-1005-2", "measured", NULL};
+static const char *const criteria[] = {"niosh-1994", "iso-11228-1", "en-1005-2", "mil-std-1472", "gb-guideline",
+                                       "spine-compression", NULL};
 static const char *const of_workers[] = {"workers", NULL};
 static const char *const of_suits[] = {"suits", NULL};
 static const char *const of_effectors[] = {"effectors", NULL};
@@ -74,8 +81,8 @@ static const hs_field reading_fields[] = {
 static const hs_object reading = {"reading", sizeof(hs_reading), reading_fields};
 
 static const hs_field weighing_fields[] = {
-    NUM(hs_weighing, "tilt_deg", tilt_deg, -60, 60), WORDS(hs_weighing, "about", about, axes, FALSE),
-    {"readings", HS_KIND_LIST, offsetof(hs_weighing, readings), offsetof(hs_weighing, n_readings), 2, 16, FALSE, TRUE, NULL, &reading}, END};
+    ZERO(hs_weighing, "tilt_deg", tilt_deg, -60, 60), WORDS(hs_weighing, "about", about, tilt_axes, FALSE),
+    {"readings", HS_KIND_LIST, offsetof(hs_weighing, readings), offsetof(hs_weighing, n_readings), 1, 16, FALSE, TRUE, NULL, &reading}, END};
 static const hs_object weighing = {"weighing", sizeof(hs_weighing), weighing_fields};
 
 static const hs_field grip_fields[] = {
@@ -102,7 +109,7 @@ static const hs_object opening = {"opening", sizeof(hs_opening), opening_fields}
 static const hs_field obstacle_fields[] = {
     STR(hs_obstacle, "name", name),
     {"x_m", HS_KIND_PAIR, offsetof(hs_obstacle, x_m), 0, -10000, 10000, FALSE, TRUE, NULL, NULL},
-    {"z_m", HS_KIND_PAIR, offsetof(hs_obstacle, z_m), 0, -100, 100, FALSE, TRUE, NULL, NULL}, END};
+    {"z_m", HS_KIND_PAIR, offsetof(hs_obstacle, z_m), 0, -1000, 1000, FALSE, TRUE, NULL, NULL}, END};
 static const hs_object obstacle = {"obstacle", sizeof(hs_obstacle), obstacle_fields};
 
 static const hs_field site_fields[] = {
@@ -117,13 +124,13 @@ static const hs_field site_fields[] = {
 static const hs_object site = {"site", sizeof(hs_site), site_fields};
 
 static const hs_field point_fields[] = {
-    NEED(hs_point, "x_m", x_m, -10000, 10000), NEED(hs_point, "z_m", z_m, -100, 100), NUM(hs_point, "y_m", y_m, -1000, 1000),
-    NUM(hs_point, "reach_m", reach_m, 0, 3), NUM(hs_point, "turn_deg", turn_deg, -180, 180),
+    ZERO_TOLD(hs_point, "x_m", x_m, -10000, 10000), ZERO_TOLD(hs_point, "z_m", z_m, -1000, 1000), ZERO(hs_point, "y_m", y_m, -10000, 10000),
+    NUM(hs_point, "reach_m", reach_m, 0, 3), ZERO(hs_point, "turn_deg", turn_deg, -180, 180),
     NUM(hs_point, "pitch_deg", pitch_deg, -89, 89), WORDS(hs_point, "move", move, moves, TRUE),
-    ABOVE(hs_point, "time_s", time_s, 0, 36000), NUM(hs_point, "hold_s", hold_s, 0, 36000),
+    NUM(hs_point, "time_s", time_s, 0, 36000), ZERO(hs_point, "hold_s", hold_s, 0, 36000),
     BOOL(hs_point, "precise", precise), BOOL(hs_point, "set_down", set_down),
-    NUM(hs_point, "tolerance_m", tolerance_m, 0, 1), NUM(hs_point, "meet", meet, 0, 100),
-    NUM(hs_point, "held_up", held_up, 0, 1), NUM(hs_point, "slide_friction", slide_friction, 0, 3), END};
+    ABOVE(hs_point, "tolerance_m", tolerance_m, 0, 1), WHOLE(hs_point, "meet", meet, 0, 100),
+    ZERO(hs_point, "held_up", held_up, 0, 1), NUM(hs_point, "slide_friction", slide_friction, 0, 3), END};
 static const hs_object point = {"point", sizeof(hs_point), point_fields};
 
 static const hs_field route_fields[] = {
@@ -191,14 +198,14 @@ static const hs_field bearer_fields[] = {
     ID(hs_bearer), {"worker", HS_KIND_REF, offsetof(hs_bearer, worker), 0, 0, 0, FALSE, TRUE, of_workers, NULL},
     {"suit", HS_KIND_REF, offsetof(hs_bearer, suit), 0, 0, 0, FALSE, FALSE, of_suits, NULL},
     {"effector", HS_KIND_REF, offsetof(hs_bearer, effector), 0, 0, 0, FALSE, FALSE, of_effectors, NULL},
-    {"grips", HS_KIND_REFS, offsetof(hs_bearer, grips), offsetof(hs_bearer, n_grips), 1, 2, FALSE, TRUE, of_grips, NULL},
+    {"grips", HS_KIND_REFS, offsetof(hs_bearer, grips), offsetof(hs_bearer, n_grips), 1, 64, FALSE, TRUE, of_grips, NULL},
     WORDS(hs_bearer, "style", style, styles, FALSE), WORDS(hs_bearer, "stands", stands, stands, FALSE), END};
 static const hs_object bearer = {"bearer", sizeof(hs_bearer), bearer_fields};
 
 static const hs_field option_fields[] = {
     ID(hs_option), STR(hs_option, "name", name), BOOL(hs_option, "baseline", baseline),
     {"reach_m", HS_KIND_EACH, offsetof(hs_option, reach_m), offsetof(hs_option, n_reach), 0, 3, FALSE, FALSE, NULL, NULL},
-    NUM(hs_option, "heading_deg", heading_deg, -360, 360),
+    ZERO(hs_option, "heading_deg", heading_deg, -360, 360),
     {"stance", HS_KIND_STANCES, offsetof(hs_option, stance), offsetof(hs_option, n_stance), 0, 0, FALSE, FALSE, stances, NULL},
     {"bearers", HS_KIND_LIST, offsetof(hs_option, bearers), offsetof(hs_option, n_bearers), 1, 8, FALSE, TRUE, NULL, &bearer}, END};
 static const hs_object option = {"option", sizeof(hs_option), option_fields};
@@ -215,7 +222,7 @@ static const hs_field consulted_fields[] = {STR(hs_consulted, "role", role), STR
 static const hs_object consulted = {"consulted", sizeof(hs_consulted), consulted_fields};
 static const hs_field gate_fields[] = {
     {"gate", HS_KIND_STRING, offsetof(hs_gate, gate), 0, 0, 0, FALSE, TRUE, NULL, NULL},
-    WORDS(hs_gate, "answer", answer, gate_answers, FALSE), STR(hs_gate, "note", note), END};
+    {"answer", HS_KIND_WORD, offsetof(hs_gate, answer), 0, .words = gate_answers, .otherwise = HS_GATE_OPEN}, STR(hs_gate, "note", note), END};
 static const hs_object gate = {"gate", sizeof(hs_gate), gate_fields};
 static const hs_field trial_fields[] = {
     STR(hs_trial, "quantity", quantity), NUM(hs_trial, "predicted", predicted, -DBL_MAX, DBL_MAX),
@@ -226,19 +233,19 @@ static const hs_field policy_fields[] = {
     WORDS(hs_policy, "team_rule", team_rule, team_rules, FALSE), ABOVE(hs_policy, "team_factor", team_factor, 0, 1),
     NUM(hs_policy, "strength_percentile", strength_percentile, 1, 99), NUM(hs_policy, "slip_factor", slip_factor, 1, 10),
     ABOVE(hs_policy, "near_ratio", near_ratio, 0, 1), NUM(hs_policy, "couple_Nm", couple_Nm, 0, 1000),
-    NUM(hs_policy, "walking_factor", walking_factor, 1, 3), ABOVE(hs_policy, "step_Hz", step_Hz, 0, 5),
+    NUM(hs_policy, "walking_factor", walking_factor, 1, 5), ABOVE(hs_policy, "step_Hz", step_Hz, 0, 5),
     NUM(hs_policy, "step_m", step_m, 0, 2),
     {"site_limits", HS_KIND_MAP, offsetof(hs_policy, site_limits), offsetof(hs_policy, n_site_limits), 0, 1e9, TRUE, FALSE, NULL, NULL}, END};
 static const hs_object policy = {"policy", sizeof(hs_policy), policy_fields};
 
 static const hs_field doubt_fields[] = {
-    NUM(hs_doubt_input, "draws", draws, 1, 100000), NUM(hs_doubt_input, "seed", seed, 0, 9007199254740991.0),
+    WHOLE(hs_doubt_input, "draws", draws, 1, 100000), WHOLE(hs_doubt_input, "seed", seed, 0, 9007199254740991.0),
     NUM(hs_doubt_input, "friction_pct", friction_pct, 0, 90), NUM(hs_doubt_input, "gain_pct", gain_pct, 0, 90),
     NUM(hs_doubt_input, "reach_cm", reach_cm, 0, 50), NUM(hs_doubt_input, "mass_pct", mass_pct, 0, 90), END};
 static const hs_object doubt = {"doubt", sizeof(hs_doubt_input), doubt_fields};
 
 static const hs_field revision_fields[] = {
-    NUM(hs_revision, "number", number, 0, BIG), STR(hs_revision, "date", date), STR(hs_revision, "author", author),
+    WHOLE(hs_revision, "number", number, 0, BIG), STR(hs_revision, "date", date), STR(hs_revision, "author", author),
     STR(hs_revision, "summary", summary), STR(hs_revision, "previous_digest", previous_digest), END};
 static const hs_object revision = {"revision", sizeof(hs_revision), revision_fields};
 static const hs_field signature_fields[] = {
@@ -256,10 +263,19 @@ static const hs_field document_fields[] = {
     LIST(hs_task, "suits", suits, n_suits, suit, 100),
     {"options", HS_KIND_LIST, offsetof(hs_task, options), offsetof(hs_task, n_options), 1, 20, FALSE, TRUE, NULL, &option},
     LIST(hs_task, "roles", roles, n_roles, role, 100), LIST(hs_task, "better_ways", better_ways, n_better_ways, better, 20),
-    {"criteria", HS_KIND_STRINGS, offsetof(hs_task, criteria), offsetof(hs_task, n_criteria), 0, 50, FALSE, FALSE, NULL, NULL},
+    {"criteria", HS_KIND_STRINGS, offsetof(hs_task, criteria), offsetof(hs_task, n_criteria), 0, 50, FALSE, FALSE, criteria, NULL},
     LIST(hs_task, "consulted", consulted, n_consulted, consulted, 100), LIST(hs_task, "gates", gates, n_gates, gate, 50),
     LIST(hs_task, "trial", trials, n_trials, trial, 500), OBJ(hs_task, "policy", policy, policy), OBJ(hs_task, "doubt", doubt, doubt),
     LIST(hs_task, "revisions", revisions, n_revisions, revision, 1000),
     LIST(hs_task, "signatures", signatures, n_signatures, signature, 50), END};
 const hs_object hs_object_document = {"document", sizeof(hs_task), document_fields};
 /* clang-format on */
+
+gboolean
+hs_object_knows(const hs_object *type, const char *key)
+{
+    for (const hs_field *field = type != NULL ? type->fields : NULL; field != NULL && field->key != NULL; field++)
+        if (strcmp(field->key, key) == 0)
+            return TRUE;
+    return type == &hs_object_document && (strcmp(key, "format") == 0 || strcmp(key, "version") == 0);
+}

@@ -4,12 +4,12 @@
  * Not here:  rules across fields (rules.c), strict JSON (strict.c). */
 #include "reader.h"
 
-#include "fields.h"
-#include "quantity.h"
-#include "strict.h"
+#include "allowed.h"
+#include "faults.h"
 #include "translate.h"
 
 #include <math.h>
+#include <stddef.h>
 #include <string.h>
 
 typedef struct {
@@ -27,7 +27,24 @@ static void read_object(reading *r, JsonObject *object, const hs_object *type, v
 static void
 fault(reading *r, char *text)
 {
-    g_ptr_array_add(r->faults, hs_fault_new(r->path->str, text, FALSE));
+    hs_faults_add(r->faults, r->path->str, text, FALSE);
+}
+
+/* What stands there, and what may. */
+static void
+refuse(reading *r, JsonNode *node, const hs_field *field)
+{
+    g_autofree char *is = hs_fault_value(node), *allowed = hs_allowed_text(field);
+
+    fault(r, g_strdup_printf(_("is %s; allowed: %s"), is, allowed));
+}
+
+static void
+missing(reading *r, const hs_field *field)
+{
+    g_autofree char *allowed = hs_allowed_text(field);
+
+    fault(r, g_strdup_printf(_("is missing; needed: %s"), allowed));
 }
 
 static gsize
@@ -35,7 +52,7 @@ enter(reading *r, const char *key)
 {
     gsize before = r->path->len;
 
-    g_string_append_printf(r->path, "%s%s", before > 0 ? "." : "", key);
+    hs_path_add_key(r->path, key);
     return before;
 }
 
@@ -44,7 +61,7 @@ enter_item(reading *r, guint index)
 {
     gsize before = r->path->len;
 
-    g_string_append_printf(r->path, "[%u]", index);
+    hs_path_add_index(r->path, index);
     return before;
 }
 
@@ -54,29 +71,11 @@ leave(reading *r, gsize before)
     g_string_truncate(r->path, before);
 }
 
-static const char *
-type_name(JsonNode *node)
-{
-    switch (json_node_get_node_type(node)) {
-    case JSON_NODE_OBJECT:
-        return _("an object");
-    case JSON_NODE_ARRAY:
-        return _("a list");
-    case JSON_NODE_NULL:
-        return _("null");
-    case JSON_NODE_VALUE:
-    default:
-        if (json_node_get_value_type(node) == G_TYPE_STRING)
-            return _("a string");
-        return json_node_get_value_type(node) == G_TYPE_BOOLEAN ? _("true or false") : _("a number");
-    }
-}
-
 static gboolean
 is_number(JsonNode *node)
 {
-    return JSON_NODE_HOLDS_VALUE(node) &&
-           (json_node_get_value_type(node) == G_TYPE_INT64 || json_node_get_value_type(node) == G_TYPE_DOUBLE);
+    return JSON_NODE_HOLDS_VALUE(node) && (json_node_get_value_type(node) == G_TYPE_INT64 ||
+                                           json_node_get_value_type(node) == G_TYPE_DOUBLE);
 }
 
 static gboolean
@@ -85,77 +84,72 @@ is_type(JsonNode *node, GType type)
     return JSON_NODE_HOLDS_VALUE(node) && json_node_get_value_type(node) == type;
 }
 
-static void
-wrong_type(reading *r, JsonNode *node, const char *wanted)
-{
-    fault(r, g_strdup_printf(_("is %s, but %s is wanted"), type_name(node), wanted));
-}
-
 static gboolean
-read_number(reading *r, JsonNode *node, double least, double most, gboolean above, double *ret)
+read_number(reading *r, JsonNode *node, const hs_field *field, double *ret)
 {
-    double value;
+    double value = is_number(node) ? json_node_get_double(node) : (double)NAN;
 
-    if (!is_number(node)) {
-        wrong_type(r, node, _("a number"));
-        return FALSE;
-    }
-    value = json_node_get_double(node);
-    if (!(above ? value > least : value >= least) || !(value <= most)) {
-        g_autofree char *is = hs_number_text(value), *lo = hs_number_text(least), *hi = hs_number_text(most);
-
-        fault(r, above ? g_strdup_printf(_("is %s; allowed is above %s, to %s"), is, lo, hi)
-                       : g_strdup_printf(_("is %s; allowed is %s to %s"), is, lo, hi));
+    if (!(field->above ? value > field->least : value >= field->least) ||
+        !(value <= field->most) ||
+        ((field->is_whole || field->kind == HS_KIND_INT) && value != floor(value))) {
+        refuse(r, node, field);
         return FALSE;
     }
     *ret = value;
     return TRUE;
 }
 
-static char *
-list_words(const char *const *words)
+static int
+word_of(JsonNode *node, const char *const *words)
 {
-    GString *all = g_string_new(words[0]);
-
-    for (int i = 1; words[i] != NULL; i++)
-        g_string_append_printf(all, ", %s", words[i]);
-    return g_string_free(all, FALSE);
+    if (is_type(node, G_TYPE_STRING))
+        for (int i = 0; words[i] != NULL; i++)
+            if (strcmp(words[i], json_node_get_string(node)) == 0)
+                return i + 1;
+    return 0;
 }
 
 static int
-read_word(reading *r, JsonNode *node, const char *const *words)
+read_word(reading *r, JsonNode *node, const hs_field *field)
 {
-    g_autofree char *all = list_words(words);
+    int found = word_of(node, field->words);
 
-    if (!is_type(node, G_TYPE_STRING)) {
-        g_autofree char *wanted = g_strdup_printf(_("one of %s"), all);
+    if (found == 0)
+        refuse(r, node, field);
+    return found;
+}
 
-        wrong_type(r, node, wanted);
-        return 0;
+/* The list in a node, when it has so many entries; else a fault. */
+static JsonArray *
+list_of(reading *r, JsonNode *node, const hs_field *field, double least, double most)
+{
+    JsonArray *array = JSON_NODE_HOLDS_ARRAY(node) ? json_node_get_array(node) : NULL;
+    g_autofree char *allowed = NULL;
+    guint n;
+
+    if (array == NULL) {
+        refuse(r, node, field);
+        return NULL;
     }
-    for (int i = 0; words[i] != NULL; i++)
-        if (strcmp(words[i], json_node_get_string(node)) == 0)
-            return i + 1;
-    fault(r, g_strdup_printf(_("is \"%.60s\"; allowed is one of %s"), json_node_get_string(node), all));
-    return 0;
+    n = json_array_get_length(array);
+    if (n >= least && n <= most)
+        return array;
+    allowed = hs_allowed_text(field);
+    fault(r, g_strdup_printf(_("is a list of %u; allowed: %s"), n, allowed));
+    return NULL;
 }
 
 /* A list of exactly n numbers. */
 static gboolean
 read_numbers(reading *r, JsonNode *node, guint n, const hs_field *field, double *ret)
 {
-    JsonArray *array;
-    gboolean good = TRUE;
+    JsonArray *array = list_of(r, node, field, n, n);
+    gboolean good = array != NULL;
 
-    if (!JSON_NODE_HOLDS_ARRAY(node) || json_array_get_length(json_node_get_array(node)) != n) {
-        fault(r, g_strdup_printf(_("a list of %u numbers is wanted"), n));
-        return FALSE;
-    }
-    array = json_node_get_array(node);
-    for (guint i = 0; i < n; i++) {
+    for (guint i = 0; array != NULL && i < n; i++) {
         gsize before = enter_item(r, i);
 
-        if (!read_number(r, json_array_get_element(array, i), field->least, field->most, field->above, &ret[i]))
+        if (!read_number(r, json_array_get_element(array, i), field, &ret[i]))
             good = FALSE;
         leave(r, before);
     }
@@ -168,8 +162,13 @@ prepare(const hs_object *type, void *into)
     for (const hs_field *field = type->fields; field->key != NULL; field++)
         switch (field->kind) {
         case HS_KIND_NUMBER:
+            *AT(double, into, field->offset) = field->is_zero ? 0.0 : HS_ABSENT;
+            break;
         case HS_KIND_EACH:
             *AT(double, into, field->offset) = HS_ABSENT;
+            break;
+        case HS_KIND_WORD:
+            *AT(int, into, field->offset) = field->otherwise;
             break;
         case HS_KIND_PAIR:
             AT(double, into, field->offset)[0] = AT(double, into, field->offset)[1] = HS_ABSENT;
@@ -191,33 +190,26 @@ prepare(const hs_object *type, void *into)
 static void
 read_list(reading *r, JsonNode *node, const hs_field *field, void *into)
 {
-    JsonArray *array;
-    guint n;
-    char *items;
+    JsonArray *array = list_of(r, node, field, field->least, field->most);
+    guint n = array != NULL ? json_array_get_length(array) : 0;
+    gsize size = field->object->size;
+    char *items = hs_arena_alloc(r->arena, n, size);
 
-    if (!JSON_NODE_HOLDS_ARRAY(node)) {
-        wrong_type(r, node, _("a list"));
-        return;
-    }
-    array = json_node_get_array(node);
-    n = json_array_get_length(array);
-    if (n < field->least || n > field->most) {
-        fault(r, g_strdup_printf(_("has %u entries; allowed is %.0f to %.0f"), n, field->least, field->most));
-        if (n > field->most)
-            return;
-    }
-    items = hs_arena_alloc(r->arena, n, field->object->size);
     *AT(const void *, into, field->offset) = items;
     *AT(int, into, field->aux) = (int)n;
+    for (guint i = 0; i < n; i++)
+        prepare(field->object, items + i * size);
     for (guint i = 0; i < n; i++) {
         JsonNode *item = json_array_get_element(array, i);
         gsize before = enter_item(r, i);
 
-        prepare(field->object, items + i * field->object->size);
-        if (JSON_NODE_HOLDS_OBJECT(item))
-            read_object(r, json_node_get_object(item), field->object, items + i * field->object->size);
-        else
-            wrong_type(r, item, _("an object"));
+        if (JSON_NODE_HOLDS_OBJECT(item)) {
+            read_object(r, json_node_get_object(item), field->object, items + i * size);
+        } else {
+            g_autofree char *is = hs_fault_value(item);
+
+            fault(r, g_strdup_printf(_("is %s; allowed: an object"), is));
+        }
         leave(r, before);
     }
 }
@@ -225,26 +217,22 @@ read_list(reading *r, JsonNode *node, const hs_field *field, void *into)
 static void
 read_strings(reading *r, JsonNode *node, const hs_field *field, void *into)
 {
-    JsonArray *array;
-    guint n;
-    const char **items;
+    JsonArray *array = list_of(r, node, field, field->least, field->most);
+    guint n = array != NULL ? json_array_get_length(array) : 0;
+    const char **items = HS_NEW(r->arena, const char *, n);
 
-    if (!JSON_NODE_HOLDS_ARRAY(node) || json_array_get_length(json_node_get_array(node)) > field->most) {
-        wrong_type(r, node, _("a list of strings"));
-        return;
-    }
-    array = json_node_get_array(node);
-    n = json_array_get_length(array);
-    items = HS_NEW(r->arena, const char *, n);
     for (guint i = 0; i < n; i++) {
         JsonNode *item = json_array_get_element(array, i);
         gsize before = enter_item(r, i);
+        int word = word_of(item, field->words);
 
-        items[i] = "";
-        if (is_type(item, G_TYPE_STRING))
-            items[i] = hs_arena_strdup(r->arena, json_node_get_string(item));
-        else
-            wrong_type(r, item, _("a string"));
+        items[i] = word > 0 ? field->words[word - 1] : "";
+        if (word == 0) {
+            g_autofree char *is = hs_fault_value(item),
+                            *all = g_strjoinv(", ", (char **)(guintptr)field->words);
+
+            fault(r, g_strdup_printf(_("is %s; allowed: one of %s"), is, all));
+        }
         leave(r, before);
     }
     *AT(const void *, into, field->offset) = items;
@@ -254,22 +242,17 @@ read_strings(reading *r, JsonNode *node, const hs_field *field, void *into)
 static void
 read_places(reading *r, JsonNode *node, const hs_field *field, void *into)
 {
-    JsonArray *array;
-    guint n;
-    hs_vec2 *items;
+    static const hs_field place = {"",    HS_KIND_PAIR, 0,     0,    -10000,
+                                   10000, FALSE,        FALSE, NULL, NULL};
+    JsonArray *array = list_of(r, node, field, 0, HS_PLACES_MOST);
+    guint n = array != NULL ? json_array_get_length(array) : 0;
+    hs_vec2 *items = HS_NEW(r->arena, hs_vec2, n);
 
-    if (!JSON_NODE_HOLDS_ARRAY(node) || json_array_get_length(json_node_get_array(node)) > 2000) {
-        wrong_type(r, node, _("a list of [x, z] with at most 2000 entries"));
-        return;
-    }
-    array = json_node_get_array(node);
-    n = json_array_get_length(array);
-    items = HS_NEW(r->arena, hs_vec2, n);
     for (guint i = 0; i < n; i++) {
         gsize before = enter_item(r, i);
-        double at[2] = {0, 0};
+        double at[2] = {HS_ABSENT, HS_ABSENT};
 
-        read_numbers(r, json_array_get_element(array, i), 2, field, at);
+        read_numbers(r, json_array_get_element(array, i), 2, &place, at);
         items[i] = (hs_vec2){at[0], at[1]};
         leave(r, before);
     }
@@ -277,72 +260,115 @@ read_places(reading *r, JsonNode *node, const hs_field *field, void *into)
     *AT(int, into, field->aux) = (int)n;
 }
 
-/* Index of an id in the list that a reference means; -1 with a fault. */
-static int
-find_id(reading *r, JsonNode *node, const char *list)
+typedef struct {
+    const char *path; /* of the list */
+    int n;
+    gsize size; /* of an entry; its id is at offset `at` */
+    gsize at;
+    const void *items;
+} id_list;
+
+#define IDS(path, list, count, type)                                                           \
+    ((id_list){path, count, sizeof(type), offsetof(type, id), list})
+
+static id_list
+ids_of(const reading *r, const char *list)
 {
     const hs_task *task = r->task;
-    const char *id;
-    int n = 0;
+
+    if (strcmp(list, "workers") == 0)
+        return IDS("workers", task->workers, task->n_workers, hs_worker);
+    if (strcmp(list, "suits") == 0)
+        return IDS("suits", task->suits, task->n_suits, hs_suit);
+    if (strcmp(list, "grips") == 0)
+        return IDS("load.grips", task->load.grips, task->load.n_grips, hs_grip);
+    if (r->suit == NULL)
+        return IDS("effectors", NULL, 0, hs_effector);
+    return IDS("effectors", r->suit->effectors, r->suit->n_effectors, hs_effector);
+}
+
+static const char *
+id_at(const id_list *list, int i)
+{
+    return *(const char *const *)(const void *)((const char *)list->items +
+                                                (gsize)i * list->size + list->at);
+}
+
+static void
+unknown_id(reading *r, const id_list *list, const char *id)
+{
+    GString *known = g_string_new(NULL);
+    g_autofree char *all = NULL;
+    g_autoptr(JsonNode) node = json_node_init_string(json_node_alloc(), id);
+    g_autofree char *is = hs_fault_value(node);
+
+    for (int i = 0; i < list->n && known->len < 200; i++)
+        if (id_at(list, i) != NULL)
+            g_string_append_printf(known, "%s%s", known->len > 0 ? ", " : "", id_at(list, i));
+    all = g_string_free(known, FALSE);
+    if (all[0] == '\0')
+        fault(r, g_strdup_printf(_("is %s, but %s has no entry with an id"), is, list->path));
+    else
+        fault(r, g_strdup_printf(_("is %s, which is no id of %s; allowed: one of %s"), is,
+                                 list->path, all));
+}
+
+/* Index of an id in the list that a reference means; -1 with a fault. */
+static int
+find_id(reading *r, JsonNode *node, const hs_field *field)
+{
+    id_list list = ids_of(r, field->words[0]);
 
     if (!is_type(node, G_TYPE_STRING)) {
-        wrong_type(r, node, _("an id"));
+        g_autofree char *is = hs_fault_value(node);
+
+        fault(r, g_strdup_printf(_("is %s; allowed: an id of %s"), is, list.path));
         return -1;
     }
-    id = json_node_get_string(node);
-    if (strcmp(list, "workers") == 0) {
-        for (n = 0; n < task->n_workers; n++)
-            if (g_strcmp0(task->workers[n].id, id) == 0)
-                return n;
-    } else if (strcmp(list, "suits") == 0) {
-        for (n = 0; n < task->n_suits; n++)
-            if (g_strcmp0(task->suits[n].id, id) == 0)
-                return n;
-    } else if (strcmp(list, "grips") == 0) {
-        for (n = 0; n < task->load.n_grips; n++)
-            if (g_strcmp0(task->load.grips[n].id, id) == 0)
-                return n;
-    } else {
-        if (r->suit == NULL) {
-            fault(r, g_strdup(_("an effector without a suit; name the bearer's suit too")));
-            return -1;
-        }
-        for (n = 0; n < r->suit->n_effectors; n++)
-            if (g_strcmp0(r->suit->effectors[n].id, id) == 0)
-                return n;
-    }
-    fault(r, g_strdup_printf(_("no entry of %s has the id \"%.60s\""), list, id));
+    for (int i = 0; i < list.n; i++)
+        if (g_strcmp0(id_at(&list, i), json_node_get_string(node)) == 0)
+            return i;
+    if (strcmp(list.path, "effectors") == 0 && r->suit == NULL)
+        fault(r, g_strdup(_("an effector without a suit; needed: the bearer's suit too")));
+    else
+        unknown_id(r, &list, json_node_get_string(node));
     return -1;
 }
 
 static void
 read_refs(reading *r, JsonNode *node, const hs_field *field, void *into)
 {
-    JsonArray *array;
-    guint n;
-    int *items;
+    JsonArray *array = list_of(r, node, field, field->least, field->most);
+    guint n = array != NULL ? json_array_get_length(array) : 0;
+    int *items = HS_NEW(r->arena, int, n);
+    int found = 0;
 
-    if (!JSON_NODE_HOLDS_ARRAY(node)) {
-        wrong_type(r, node, _("a list of ids"));
-        return;
-    }
-    array = json_node_get_array(node);
-    n = json_array_get_length(array);
-    if (n < field->least || n > field->most) {
-        fault(r, g_strdup_printf(_("has %u grips; a bearer has one or two, with two hands in all"), n));
-        return;
-    }
-    items = HS_NEW(r->arena, int, n);
     for (guint i = 0; i < n; i++) {
         gsize before = enter_item(r, i);
+        int at = find_id(r, json_array_get_element(array, i), field);
 
-        items[i] = find_id(r, json_array_get_element(array, i), field->words[0]);
         leave(r, before);
-        if (items[i] < 0)
-            return;
+        if (at >= 0)
+            items[found++] = at;
     }
     *AT(const void *, into, field->offset) = items;
-    *AT(int, into, field->aux) = (int)n;
+    *AT(int, into, field->aux) = found;
+}
+
+/* A list with one entry for each route point; NULL with a fault. */
+static JsonArray *
+list_of_points(reading *r, JsonNode *node)
+{
+    JsonArray *array = json_node_get_array(node);
+    guint n = json_array_get_length(array), n_points = (guint)r->task->route.n_points;
+
+    if (n == n_points)
+        return array;
+    if (n_points > 0)
+        fault(r, g_strdup_printf(
+                     _("is a list of %u; allowed: %u entries, one for each route point"), n,
+                     n_points));
+    return NULL;
 }
 
 /* reach_m of an option: a number, or a list with a number or null for each point. */
@@ -354,15 +380,11 @@ read_each(reading *r, JsonNode *node, const hs_field *field, void *into)
     double *items;
 
     if (!JSON_NODE_HOLDS_ARRAY(node)) {
-        read_number(r, node, field->least, field->most, field->above, AT(double, into, field->offset));
+        read_number(r, node, field, AT(double, into, field->offset));
         return;
     }
-    array = json_node_get_array(node);
-    n = json_array_get_length(array);
-    if ((int)n != r->task->route.n_points) {
-        fault(r, g_strdup_printf(_("has %u entries; one for each of the route's %d points is wanted"), n, r->task->route.n_points));
-        return;
-    }
+    array = list_of_points(r, node);
+    n = array != NULL ? json_array_get_length(array) : 0;
     items = HS_NEW(r->arena, double, n);
     for (guint i = 0; i < n; i++) {
         JsonNode *item = json_array_get_element(array, i);
@@ -370,7 +392,7 @@ read_each(reading *r, JsonNode *node, const hs_field *field, void *into)
 
         items[i] = HS_ABSENT;
         if (!JSON_NODE_HOLDS_NULL(item))
-            read_number(r, item, field->least, field->most, field->above, &items[i]);
+            read_number(r, item, field, &items[i]);
         leave(r, before);
     }
     AT(hs_option, into, 0)->reach_each_m = items;
@@ -386,25 +408,41 @@ read_stances(reading *r, JsonNode *node, const hs_field *field, void *into)
     hs_stance_kind *items;
 
     if (!JSON_NODE_HOLDS_ARRAY(node)) {
-        option->stance = (hs_stance_kind)read_word(r, node, field->words);
+        option->stance = (hs_stance_kind)read_word(r, node, field);
         return;
     }
-    array = json_node_get_array(node);
-    n = json_array_get_length(array);
-    if ((int)n != r->task->route.n_points) {
-        fault(r, g_strdup_printf(_("has %u entries; one for each of the route's %d points is wanted"), n, r->task->route.n_points));
-        return;
-    }
+    array = list_of_points(r, node);
+    n = array != NULL ? json_array_get_length(array) : 0;
     items = HS_NEW(r->arena, hs_stance_kind, n);
     for (guint i = 0; i < n; i++) {
         gsize before = enter_item(r, i);
 
-        if (!JSON_NODE_HOLDS_NULL(json_array_get_element(array, i)))
-            items[i] = (hs_stance_kind)read_word(r, json_array_get_element(array, i), field->words);
+        items[i] = (hs_stance_kind)read_word(r, json_array_get_element(array, i), field);
         leave(r, before);
     }
     option->stance_each = items;
     option->n_stance = (int)n;
+}
+
+static gboolean
+is_check(const char *id)
+{
+    static const char *const ids[] = {
+#define CHECK(name, text, unit, function) text,
+#include "lists/checks.def"
+#undef CHECK
+    };
+
+    for (guint i = 0; i < G_N_ELEMENTS(ids); i++)
+        if (strcmp(ids[i], id) == 0)
+            return TRUE;
+    return FALSE;
+}
+
+static void
+warn(reading *r, const char *text)
+{
+    hs_faults_add(r->faults, r->path->str, g_strdup(text), TRUE);
 }
 
 static void
@@ -415,21 +453,57 @@ read_map(reading *r, JsonNode *node, const hs_field *field, void *into)
     int n = 0;
 
     if (!JSON_NODE_HOLDS_OBJECT(node)) {
-        wrong_type(r, node, _("an object"));
+        refuse(r, node, field);
         return;
     }
     keys = json_object_get_members(json_node_get_object(node));
     items = HS_NEW(r->arena, hs_site_limit, g_list_length(keys));
     for (GList *at = keys; at != NULL; at = at->next) {
         gsize before = enter(r, at->data);
+        JsonNode *figure = json_object_get_member(json_node_get_object(node), at->data);
 
-        if (read_number(r, json_object_get_member(json_node_get_object(node), at->data), field->least, field->most,
-                        field->above, &items[n].figure))
+        if (!is_check(at->data))
+            warn(r, _("is no check of this program; the figure is kept and not used"));
+        if (!is_number(figure) || !(json_node_get_double(figure) > field->least) ||
+            !(json_node_get_double(figure) <= field->most)) {
+            g_autofree char *is = hs_fault_value(figure);
+
+            fault(r, g_strdup_printf(_("is %s; allowed: a number above 0"), is));
+        } else {
+            items[n].figure = json_node_get_double(figure);
             items[n++].id = hs_arena_strdup(r->arena, at->data);
+        }
         leave(r, before);
     }
     *AT(const void *, into, field->offset) = items;
     *AT(int, into, field->aux) = n;
+}
+
+static void
+read_string(reading *r, JsonNode *node, const hs_field *field, void *into)
+{
+    if (!is_type(node, G_TYPE_STRING) ||
+        (strcmp(field->key, "id") == 0 && json_node_get_string(node)[0] == '\0'))
+        refuse(r, node, field);
+    else
+        *AT(const char *, into, field->offset) =
+            hs_arena_strdup(r->arena, json_node_get_string(node));
+}
+
+static void
+read_bool(reading *r, JsonNode *node, const hs_field *field, void *into)
+{
+    gboolean value;
+
+    if (!is_type(node, G_TYPE_BOOLEAN)) {
+        refuse(r, node, field);
+        return;
+    }
+    value = json_node_get_boolean(node);
+    if (field->kind == HS_KIND_BOOL)
+        *AT(hs_tri, into, field->offset) = value ? HS_YES : HS_NO;
+    else
+        *AT(bool, into, field->offset) = value;
 }
 
 static void
@@ -439,15 +513,11 @@ read_plain(reading *r, JsonNode *node, const hs_field *field, void *into)
 
     switch (field->kind) {
     case HS_KIND_NUMBER:
-        read_number(r, node, field->least, field->most, field->above, AT(double, into, field->offset));
+        read_number(r, node, field, AT(double, into, field->offset));
         return;
     case HS_KIND_INT:
-        if (read_number(r, node, field->least, field->most, FALSE, three)) {
-            if (three[0] == floor(three[0]))
-                *AT(int, into, field->offset) = (int)three[0];
-            else
-                fault(r, g_strdup_printf(_("is no whole number; allowed is %.0f to %.0f"), field->least, field->most));
-        }
+        if (read_number(r, node, field, three))
+            *AT(int, into, field->offset) = (int)three[0];
         return;
     case HS_KIND_PAIR:
         if (read_numbers(r, node, 2, field, three))
@@ -461,25 +531,14 @@ read_plain(reading *r, JsonNode *node, const hs_field *field, void *into)
         }
         return;
     case HS_KIND_STRING:
-        if (is_type(node, G_TYPE_STRING))
-            *AT(const char *, into, field->offset) = hs_arena_strdup(r->arena, json_node_get_string(node));
-        else
-            wrong_type(r, node, _("a string"));
+        read_string(r, node, field, into);
         return;
     case HS_KIND_BOOL:
-        if (is_type(node, G_TYPE_BOOLEAN))
-            *AT(hs_tri, into, field->offset) = json_node_get_boolean(node) ? HS_YES : HS_NO;
-        else
-            wrong_type(r, node, _("true or false"));
-        return;
     case HS_KIND_FLAG:
-        if (is_type(node, G_TYPE_BOOLEAN))
-            *AT(bool, into, field->offset) = json_node_get_boolean(node);
-        else
-            wrong_type(r, node, _("true or false"));
+        read_bool(r, node, field, into);
         return;
     case HS_KIND_WORD:
-        *AT(int, into, field->offset) = read_word(r, node, field->words);
+        *AT(int, into, field->offset) = read_word(r, node, field);
         return;
     default:
         g_assert_not_reached();
@@ -493,12 +552,13 @@ read_field(reading *r, JsonNode *node, const hs_field *field, void *into)
     case HS_KIND_OBJECT:
     case HS_KIND_INLINE:
         if (!JSON_NODE_HOLDS_OBJECT(node)) {
-            wrong_type(r, node, _("an object"));
+            refuse(r, node, field);
             return;
         }
         if (field->kind == HS_KIND_INLINE && field->aux != 0)
             *AT(bool, into, field->aux) = true;
-        read_object(r, json_node_get_object(node), field->object, AT(void, into, field->offset));
+        read_object(r, json_node_get_object(node), field->object,
+                    AT(void, into, field->offset));
         return;
     case HS_KIND_LIST:
         read_list(r, node, field, into);
@@ -510,9 +570,11 @@ read_field(reading *r, JsonNode *node, const hs_field *field, void *into)
         read_places(r, node, field, into);
         return;
     case HS_KIND_REF:
-        *AT(int, into, field->offset) = find_id(r, node, field->words[0]);
+        *AT(int, into, field->offset) = find_id(r, node, field);
         if (strcmp(field->words[0], "suits") == 0)
-            r->suit = *AT(int, into, field->offset) >= 0 ? &r->task->suits[*AT(int, into, field->offset)] : NULL;
+            r->suit = *AT(int, into, field->offset) >= 0
+                          ? &r->task->suits[*AT(int, into, field->offset)]
+                          : NULL;
         return;
     case HS_KIND_REFS:
         read_refs(r, node, field, into);
@@ -532,15 +594,6 @@ read_field(reading *r, JsonNode *node, const hs_field *field, void *into)
     }
 }
 
-static gboolean
-is_known(const hs_object *type, const char *key)
-{
-    for (const hs_field *field = type->fields; field->key != NULL; field++)
-        if (strcmp(field->key, key) == 0)
-            return TRUE;
-    return type == &hs_object_document && (strcmp(key, "format") == 0 || strcmp(key, "version") == 0);
-}
-
 static void
 warn_unknown(reading *r, JsonObject *object, const hs_object *type)
 {
@@ -549,10 +602,10 @@ warn_unknown(reading *r, JsonObject *object, const hs_object *type)
     for (GList *at = keys; at != NULL; at = at->next) {
         gsize before;
 
-        if (is_known(type, at->data))
+        if (hs_object_knows(type, at->data))
             continue;
         before = enter(r, at->data);
-        g_ptr_array_add(r->faults, hs_fault_new(r->path->str, g_strdup(_("unknown key; it is kept and not used")), TRUE));
+        warn(r, _("unknown key; it is kept and not used"));
         leave(r, before);
     }
 }
@@ -568,32 +621,37 @@ read_object(reading *r, JsonObject *object, const hs_object *type, void *into)
         if (json_object_has_member(object, field->key))
             read_field(r, json_object_get_member(object, field->key), field, into);
         else if (field->required)
-            fault(r, g_strdup(_("is missing and is needed")));
+            missing(r, field);
+        else if (field->is_told)
+            warn(r, _("is missing; 0 is taken"));
         leave(r, before);
     }
     warn_unknown(r, object, type);
 }
 
 static void
-read_format(reading *r, JsonObject *object)
+read_head(reading *r, JsonObject *object)
 {
-    JsonNode *format = json_object_get_member(object, "format"), *version = json_object_get_member(object, "version");
+    JsonNode *format = json_object_get_member(object, "format"),
+             *version = json_object_get_member(object, "version");
+    g_autofree char *is_format = format != NULL ? hs_fault_value(format) : NULL;
+    g_autofree char *is_version = version != NULL ? hs_fault_value(version) : NULL;
     gsize before = enter(r, "format");
 
     if (format == NULL)
-        fault(r, g_strdup(_("is missing and is needed")));
-    else if (!is_type(format, G_TYPE_STRING) || strcmp(json_node_get_string(format), "handspike-assessment") != 0)
-        fault(r, g_strdup(_("allowed is \"handspike-assessment\"")));
+        fault(r, g_strdup(_("is missing; needed: \"handspike-assessment\"")));
+    else if (!is_type(format, G_TYPE_STRING) ||
+             strcmp(json_node_get_string(format), "handspike-assessment") != 0)
+        fault(r, g_strdup_printf(_("is %s; allowed: \"handspike-assessment\""), is_format));
     leave(r, before);
     before = enter(r, "version");
     if (version == NULL)
-        fault(r, g_strdup(_("is missing and is needed")));
-    else if (!is_number(version))
-        wrong_type(r, version, _("a number"));
-    else if (json_node_get_double(version) > 1)
-        fault(r, g_strdup(_("is newer than this program understands; allowed is 1")));
-    else if (json_node_get_double(version) != 1)
-        fault(r, g_strdup(_("allowed is 1")));
+        fault(r, g_strdup(_("is missing; needed: 1")));
+    else if (is_number(version) && json_node_get_double(version) > 1.0)
+        fault(r, g_strdup_printf(_("is %s, newer than this program reads; allowed: 1"),
+                                 is_version));
+    else if (!is_number(version) || json_node_get_double(version) != 1.0)
+        fault(r, g_strdup_printf(_("is %s; allowed: 1"), is_version));
     leave(r, before);
 }
 
@@ -605,11 +663,13 @@ hs_reader_task(JsonNode *root, hs_arena *arena, GPtrArray *faults)
 
     prepare(&hs_object_document, r.task);
     if (!JSON_NODE_HOLDS_OBJECT(root)) {
+        g_autofree char *is = hs_fault_value(root);
+
         g_string_assign(r.path, "$");
-        wrong_type(&r, root, _("an object"));
+        fault(&r, g_strdup_printf(_("is %s; allowed: an object"), is));
     } else {
         object = json_node_get_object(root);
-        read_format(&r, object);
+        read_head(&r, object);
         read_object(&r, object, &hs_object_document, r.task);
         r.task->has_roles = json_object_has_member(object, "roles");
         r.task->has_criteria = json_object_has_member(object, "criteria");

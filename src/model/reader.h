@@ -20,7 +20,7 @@
  */
 hs_task *hs_reader_task(JsonNode *root, hs_arena *arena, GPtrArray *faults);
 
-/* Rules across fields; called when the single fields are right. */
+/* Rules across fields; the task may be half read: what has a fault already is passed over. */
 void hs_rules_check(const hs_task *task, GPtrArray *faults);
 
 #endif

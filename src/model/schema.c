@@ -22,11 +22,13 @@ newline(GString *out, int level)
 static void
 write_range(GString *out, const hs_field *field)
 {
-    g_autofree char *least = hs_canonical_number(field->least), *most = hs_canonical_number(field->most);
+    g_autofree char *least = hs_canonical_number(field->least),
+                    *most = hs_canonical_number(field->most);
 
     g_string_append(out, "\"type\": \"number\"");
     if (field->least > -DBL_MAX)
-        g_string_append_printf(out, ", \"%s\": %s", field->above ? "exclusiveMinimum" : "minimum", least);
+        g_string_append_printf(out, ", \"%s\": %s",
+                               field->above ? "exclusiveMinimum" : "minimum", least);
     if (field->most < DBL_MAX)
         g_string_append_printf(out, ", \"maximum\": %s", most);
 }
@@ -43,7 +45,8 @@ write_words(GString *out, const char *const *words)
 static void
 write_numbers(GString *out, const hs_field *field, int n)
 {
-    g_string_append_printf(out, "\"type\": \"array\", \"minItems\": %d, \"maxItems\": %d, \"items\": { ", n, n);
+    g_string_append_printf(
+        out, "\"type\": \"array\", \"minItems\": %d, \"maxItems\": %d, \"items\": { ", n, n);
     write_range(out, field);
     g_string_append(out, " }");
 }
@@ -51,8 +54,9 @@ write_numbers(GString *out, const hs_field *field, int n)
 static void
 write_list(GString *out, const hs_field *field, int level)
 {
-    g_string_append_printf(out, "\"type\": \"array\", \"minItems\": %.0f, \"maxItems\": %.0f, \"items\": ", field->least,
-                           field->most);
+    g_string_append_printf(
+        out, "\"type\": \"array\", \"minItems\": %.0f, \"maxItems\": %.0f, \"items\": ",
+        field->least, field->most);
     write_object(out, field->object, level);
 }
 
@@ -69,7 +73,9 @@ write_field(GString *out, const hs_field *field, int level)
         write_range(out, field);
         break;
     case HS_KIND_INT:
-        g_string_append_printf(out, "\"type\": \"integer\", \"minimum\": %.0f, \"maximum\": %.0f", field->least, field->most);
+        g_string_append_printf(out,
+                               "\"type\": \"integer\", \"minimum\": %.0f, \"maximum\": %.0f",
+                               field->least, field->most);
         break;
     case HS_KIND_PAIR:
         write_numbers(out, field, 2);
@@ -96,13 +102,17 @@ write_field(GString *out, const hs_field *field, int level)
         g_string_append(out, " }");
         break;
     case HS_KIND_REFS:
-        g_string_append_printf(out, "\"type\": \"array\", \"minItems\": %.0f, \"maxItems\": %.0f, \"items\": { \"type\": \"string\" }",
+        g_string_append_printf(out,
+                               "\"type\": \"array\", \"minItems\": %.0f, \"maxItems\": %.0f, "
+                               "\"items\": { \"type\": \"string\" }",
                                field->least, field->most);
         break;
     case HS_KIND_EACH:
         g_string_append(out, "\"oneOf\": [{ ");
         write_range(out, field);
-        g_string_append(out, " }, { \"type\": \"array\", \"items\": { \"type\": [\"number\", \"null\"] } }]");
+        g_string_append(
+            out,
+            " }, { \"type\": \"array\", \"items\": { \"type\": [\"number\", \"null\"] } }]");
         break;
     case HS_KIND_STANCES:
         g_string_append(out, "\"oneOf\": [{ ");
@@ -170,8 +180,9 @@ char *
 hs_schema_text(void)
 {
     GString *out = g_string_new(NULL);
-    g_autofree char *head = g_strdup("{\n  \"$schema\": \"https://json-schema.org/draft/2020-12/schema\",\n"
-                                     "  \"title\": \"Handspike assessment document, version 1\",");
+    g_autofree char *head =
+        g_strdup("{\n  \"$schema\": \"https://json-schema.org/draft/2020-12/schema\",\n"
+                 "  \"title\": \"Handspike assessment document, version 1\",");
 
     write_object(out, &hs_object_document, 0);
     g_string_erase(out, 0, 1);

@@ -1,50 +1,33 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  is this text JSON to the letter, small enough in depth, without double keys?
- * Answer:    one pass over the bytes with a stack of at most 64 frames.
+ * Answer:    one pass over the bytes with a stack of at most 64 frames, which makes the tree on its way.
  * Not here:  what the document says (reader.c). */
 #include "strict.h"
 
+#include "faults.h"
 #include "translate.h"
 
-#include <errno.h>
 #include <math.h>
 #include <string.h>
 
+#define VALUES_MOST 1000000 /* a tree takes some 100 bytes a value */
+#define WHOLE_DIGITS                                                                           \
+    15 /* a whole number of so many digits is exact as an integer and as a double */
+
 typedef struct {
+    JsonNode *node; /* borrowed: the parent, or the scan, owns it */
     gboolean is_array;
-    guint index;      /* of the item under way */
-    char *key;        /* of the member under way */
-    GHashTable *seen; /* keys of an object */
+    char *key; /* of the member under way; NULL before the first */
 } frame;
 
 typedef struct {
     const char *text, *at, *end;
     frame stack[HS_STRICT_DEPTH];
-    guint depth;
+    guint depth, n_values;
+    JsonNode *root;
     GPtrArray *faults;
     gboolean failed;
 } scan;
-
-hs_fault *
-hs_fault_new(const char *path, char *text, gboolean is_warning)
-{
-    hs_fault *fault = g_new0(hs_fault, 1);
-
-    fault->path = g_strdup(path);
-    fault->text = text;
-    fault->is_warning = is_warning;
-    return fault;
-}
-
-void
-hs_fault_free(hs_fault *fault)
-{
-    if (fault == NULL)
-        return;
-    g_free(fault->path);
-    g_free(fault->text);
-    g_free(fault);
-}
 
 static char *
 path_of(const scan *s)
@@ -52,10 +35,16 @@ path_of(const scan *s)
     GString *path = g_string_new(NULL);
 
     for (guint i = 0; i < s->depth; i++) {
-        if (s->stack[i].is_array)
-            g_string_append_printf(path, "[%u]", s->stack[i].index);
-        else if (s->stack[i].key != NULL)
-            g_string_append_printf(path, "%s%s", path->len > 0 ? "." : "", s->stack[i].key);
+        const frame *at = &s->stack[i];
+
+        if (at->is_array) {
+            guint n = json_array_get_length(json_node_get_array(at->node));
+
+            /* A container under way is in its list already, a scalar is not. */
+            hs_path_add_index(path, i + 1 < s->depth ? n - 1 : n);
+        } else if (at->key != NULL) {
+            hs_path_add_key(path, at->key);
+        }
     }
     if (path->len == 0)
         g_string_append_c(path, '$');
@@ -70,14 +59,16 @@ fail(scan *s, char *what)
     g_autofree char *said = what;
 
     for (const char *p = s->text; p < s->at && p < s->end; p++) {
-        column++;
+        if (((guchar)*p & 0xC0) != 0x80)
+            column++;
         if (*p == '\n') {
             line++;
             column = 1;
         }
     }
     if (!s->failed)
-        g_ptr_array_add(s->faults, hs_fault_new(path, g_strdup_printf(_("line %u, column %u: %s"), line, column, said), FALSE));
+        hs_faults_add(s->faults, path,
+                      g_strdup_printf(_("line %u, column %u: %s"), line, column, said), FALSE);
     s->failed = TRUE;
     return FALSE;
 }
@@ -85,7 +76,8 @@ fail(scan *s, char *what)
 static void
 skip_space(scan *s)
 {
-    while (s->at < s->end && (*s->at == ' ' || *s->at == '\t' || *s->at == '\n' || *s->at == '\r'))
+    while (s->at < s->end &&
+           (*s->at == ' ' || *s->at == '\t' || *s->at == '\n' || *s->at == '\r'))
         s->at++;
 }
 
@@ -113,7 +105,8 @@ escape(scan *s, GString *into)
     if (*s->at != 'u') {
         found = memchr(from, *s->at, sizeof from - 1);
         if (found == NULL)
-            return fail(s, g_strdup(_("no such escape in a string; allowed: \\\" \\\\ \\/ \\b \\f \\n \\r \\t \\uXXXX")));
+            return fail(s, g_strdup(_("no such escape in a string; allowed: \\\" \\\\ \\/ \\b "
+                                      "\\f \\n \\r \\t \\uXXXX")));
         g_string_append_c(into, to[found - from]);
         s->at++;
         return TRUE;
@@ -171,18 +164,50 @@ digits(scan *s)
     return s->at > from;
 }
 
+/* Puts a value where the scan stands; it is taken over. */
+static gboolean
+put(scan *s, JsonNode *node)
+{
+    frame *top = s->depth > 0 ? &s->stack[s->depth - 1] : NULL;
+
+    if (++s->n_values > VALUES_MOST) {
+        json_node_unref(node);
+        return fail(s, g_strdup_printf(_("more than %d values"), VALUES_MOST));
+    }
+    if (top == NULL)
+        s->root = node;
+    else if (top->is_array)
+        json_array_add_element(json_node_get_array(top->node), node);
+    else
+        json_object_set_member(json_node_get_object(top->node), top->key, node);
+    return TRUE;
+}
+
+static JsonNode *
+node_of_number(const char *text)
+{
+    double value = g_ascii_strtod(text, NULL);
+
+    if (strpbrk(text, ".eE") == NULL && strlen(text) <= WHOLE_DIGITS)
+        return json_node_init_int(json_node_alloc(), (gint64)value);
+    return json_node_init_double(json_node_alloc(), value);
+}
+
 static gboolean
 number(scan *s)
 {
     const char *from = s->at;
+    g_autofree char *copy = NULL;
     gboolean good;
 
     if (*s->at == '-')
         s->at++;
-    if (s->at < s->end && *s->at == '0')
-        good = ++s->at <= s->end;
-    else
+    if (s->at < s->end && *s->at == '0') {
+        s->at++;
+        good = TRUE;
+    } else {
         good = digits(s);
+    }
     if (good && s->at < s->end && *s->at == '.') {
         s->at++;
         good = digits(s);
@@ -193,41 +218,58 @@ number(scan *s)
             s->at++;
         good = digits(s);
     }
-    if (!good)
-        return fail(s, g_strdup(_("not a number as JSON writes it")));
-    g_autofree char *copy = g_strndup(from, (gsize)(s->at - from));
-
-    /* Beyond 2^53 an integer is no longer what was written; such a figure has no place in this document. */
-    if (strpbrk(copy, ".eE") == NULL && strlen(copy) > 16)
-        return fail(s, g_strdup_printf(_("the whole number %.40s has too many digits; at most 15"), copy));
-
-    if (!isfinite(g_ascii_strtod(copy, NULL)))
-        return fail(s, g_strdup_printf(_("the number %.40s is too large"), copy));
-    return TRUE;
+    if (!good || (s->at < s->end && (g_ascii_isalnum(*s->at) || strchr("+-.", *s->at) != NULL)))
+        return fail(s, g_strdup(_("no number as JSON writes it; allowed: 12, -0.5, 3e-2")));
+    copy = g_strndup(from, (gsize)(s->at - from));
+    if (!isfinite(g_ascii_strtod(copy, NULL))) {
+        s->at = from;
+        return fail(s, g_strdup_printf(
+                           _("the number %.40s is too large; allowed is up to 1.7e308"), copy));
+    }
+    return put(s, node_of_number(copy));
 }
 
 static gboolean
-literal(scan *s, const char *word)
+literal(scan *s)
 {
-    gsize n = strlen(word);
+    static const char *const words[] = {"true", "false", "null"};
 
-    if ((gsize)(s->end - s->at) < n || strncmp(s->at, word, n) != 0)
-        return fail(s, g_strdup(_("not a JSON value; allowed: an object, a list, a string, a number, true, false, null")));
-    s->at += n;
-    return TRUE;
+    for (guint i = 0; i < G_N_ELEMENTS(words); i++) {
+        gsize n = strlen(words[i]);
+
+        if ((gsize)(s->end - s->at) < n || strncmp(s->at, words[i], n) != 0)
+            continue;
+        s->at += n;
+        return put(s, i == 2 ? json_node_init_null(json_node_alloc())
+                             : json_node_init_boolean(json_node_alloc(), i == 0));
+    }
+    if (*s->at == '/' || *s->at == '#')
+        return fail(s, g_strdup(_("a comment; JSON has none")));
+    if (*s->at == 'N' || *s->at == 'I' || *s->at == '+')
+        return fail(s, g_strdup(_("no number as JSON writes it; allowed: 12, -0.5, 3e-2")));
+    return fail(s, g_strdup(_("not a JSON value; allowed: an object, a list, a string, a "
+                              "number, true, false, null")));
 }
 
 static gboolean
 push(scan *s)
 {
-    frame *top;
+    gboolean is_array = *s->at == '[';
+    JsonNode *node;
 
     if (s->depth == HS_STRICT_DEPTH)
         return fail(s, g_strdup_printf(_("nested deeper than %d"), HS_STRICT_DEPTH));
-    top = &s->stack[s->depth++];
-    *top = (frame){.is_array = *s->at == '['};
-    if (!top->is_array)
-        top->seen = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
+    if (is_array)
+        node = json_node_init_array(json_node_alloc(), NULL);
+    else
+        node = json_node_init_object(json_node_alloc(), NULL);
+    if (is_array)
+        json_node_take_array(node, json_array_new());
+    else
+        json_node_take_object(node, json_object_new());
+    if (!put(s, node))
+        return FALSE;
+    s->stack[s->depth++] = (frame){.node = node, .is_array = is_array};
     s->at++;
     return TRUE;
 }
@@ -235,29 +277,33 @@ push(scan *s)
 static void
 pop(scan *s)
 {
-    frame *top = &s->stack[--s->depth];
-
-    g_free(top->key);
-    if (top->seen != NULL)
-        g_hash_table_unref(top->seen);
+    g_free(s->stack[--s->depth].key);
 }
 
 static gboolean
 member_key(scan *s)
 {
     frame *top = &s->stack[s->depth - 1];
+    char *key;
 
     skip_space(s);
+    if (s->at < s->end && *s->at == '/')
+        return fail(s, g_strdup(_("a comment; JSON has none")));
     if (s->at >= s->end || *s->at != '"')
         return fail(s, g_strdup(_("a key in quotes is wanted here")));
-    g_free(top->key);
-    top->key = string(s);
-    if (s->failed)
+    key = string(s);
+    if (s->failed) {
+        g_free(key);
         return FALSE;
-    if (!g_hash_table_add(top->seen, g_strdup(top->key))) {
+    }
+    g_free(top->key);
+    top->key = key;
+    if (json_object_has_member(json_node_get_object(top->node), key)) {
         g_autofree char *path = path_of(s);
 
-        g_ptr_array_add(s->faults, hs_fault_new(path, g_strdup(_("this key stands twice; each key once")), FALSE));
+        hs_faults_add(s->faults, path,
+                      g_strdup(_("this key stands twice; allowed is once in an object")),
+                      FALSE);
     }
     skip_space(s);
     if (s->at >= s->end || *s->at != ':')
@@ -266,7 +312,7 @@ member_key(scan *s)
     return TRUE;
 }
 
-/* Begins a value: a scalar is read whole, a container is entered. TRUE: a value is complete. */
+/* Begins a value: a scalar is read whole, a container is entered. */
 static gboolean
 value(scan *s, gboolean *ret_entered)
 {
@@ -274,25 +320,16 @@ value(scan *s, gboolean *ret_entered)
     skip_space(s);
     if (s->at >= s->end)
         return fail(s, g_strdup(_("the text ends where a value is wanted")));
-    switch (*s->at) {
-    case '{':
-    case '[':
+    if (*s->at == '{' || *s->at == '[') {
         *ret_entered = TRUE;
         return push(s);
-    case '"':
-        g_free(string(s));
-        return !s->failed;
-    case 't':
-        return literal(s, "true");
-    case 'f':
-        return literal(s, "false");
-    case 'n':
-        return literal(s, "null");
-    default:
-        if (*s->at == '-' || g_ascii_isdigit(*s->at))
-            return number(s);
-        return fail(s, g_strdup(_("not a JSON value; allowed: an object, a list, a string, a number, true, false, null")));
     }
+    if (*s->at == '"') {
+        g_autofree char *text = string(s);
+
+        return !s->failed && put(s, json_node_init_string(json_node_alloc(), text));
+    }
+    return *s->at == '-' || g_ascii_isdigit(*s->at) ? number(s) : literal(s);
 }
 
 /* After a container was entered: its first item, or its end at once. */
@@ -322,15 +359,16 @@ next_item(scan *s, gboolean *ret_more)
 
         skip_space(s);
         if (s->at >= s->end)
-            return fail(s, g_strdup(top->is_array ? _("the text ends inside a list") : _("the text ends inside an object")));
+            return fail(s, g_strdup(top->is_array ? _("the text ends inside a list")
+                                                  : _("the text ends inside an object")));
         if (*s->at == ',') {
             s->at++;
-            top->index++;
             *ret_more = TRUE;
             return top->is_array || member_key(s);
         }
         if (*s->at != (top->is_array ? ']' : '}'))
-            return fail(s, g_strdup(top->is_array ? _("a comma or ] is wanted here") : _("a comma or } is wanted here")));
+            return fail(s, g_strdup(top->is_array ? _("a comma or ] is wanted here")
+                                                  : _("a comma or } is wanted here")));
         s->at++;
         pop(s);
     }
@@ -360,23 +398,29 @@ whole(scan *s)
     return TRUE;
 }
 
-gboolean
-hs_strict_scan(const char *text, gsize length, GPtrArray *faults)
+JsonNode *
+hs_strict_parse(const char *text, gsize length, GPtrArray *faults)
 {
     scan s = {.text = text, .at = text, .end = text + length, .faults = faults};
     const char *bad;
     guint before = faults->len;
 
-    if (length == 0) {
-        g_ptr_array_add(faults, hs_fault_new("$", g_strdup(_("the document is empty; a JSON object is wanted")), FALSE));
-        return FALSE;
+    if (length >= 3 && memcmp(text, "\xEF\xBB\xBF", 3) == 0)
+        s.at += 3;
+    if (s.at == s.end) {
+        hs_faults_add(faults, "$",
+                      g_strdup(_("the document is empty; a JSON object is wanted")), FALSE);
+        return NULL;
     }
     if (!g_utf8_validate_len(text, length, &bad)) {
         s.at = bad;
-        return fail(&s, g_strdup(_("not UTF-8")));
+        fail(&s, g_strdup(_("not UTF-8")));
+        return NULL;
     }
     whole(&s);
     while (s.depth > 0)
         pop(&s);
-    return faults->len == before;
+    if (faults->len > before)
+        g_clear_pointer(&s.root, json_node_unref);
+    return s.root;
 }

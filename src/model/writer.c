@@ -9,7 +9,8 @@
 
 #include <string.h>
 
-#define LINE_MOST 100 /* a list or object that fits into this many characters stays on one line */
+#define LINE_MOST                                                                              \
+    100 /* a list or object that fits into this many characters stays on one line */
 
 static void write_node(GString *out, JsonNode *node, const hs_object *type, int level);
 
@@ -24,7 +25,8 @@ newline(GString *out, int level)
 static const hs_object *
 type_of(const hs_object *type, const char *key)
 {
-    for (const hs_field *field = type != NULL ? type->fields : NULL; field != NULL && field->key != NULL; field++)
+    for (const hs_field *field = type != NULL ? type->fields : NULL;
+         field != NULL && field->key != NULL; field++)
         if (strcmp(field->key, key) == 0)
             return field->object;
     return NULL;
@@ -41,17 +43,13 @@ ordered_keys(JsonObject *object, const hs_object *type)
     for (guint i = 0; i < G_N_ELEMENTS(head) && type == &hs_object_document; i++)
         if (json_object_has_member(object, head[i]))
             g_ptr_array_add(keys, g_strdup(head[i]));
-    for (const hs_field *field = type != NULL ? type->fields : NULL; field != NULL && field->key != NULL; field++)
+    for (const hs_field *field = type != NULL ? type->fields : NULL;
+         field != NULL && field->key != NULL; field++)
         if (json_object_has_member(object, field->key))
             g_ptr_array_add(keys, g_strdup(field->key));
-    for (GList *at = members; at != NULL; at = at->next) {
-        gboolean there = FALSE;
-
-        for (guint i = 0; i < keys->len && !there; i++)
-            there = strcmp(keys->pdata[i], at->data) == 0;
-        if (!there)
+    for (GList *at = members; at != NULL; at = at->next)
+        if (!hs_object_knows(type, at->data))
             g_ptr_array_add(keys, g_strdup(at->data));
-    }
     return keys;
 }
 
@@ -77,8 +75,8 @@ write_object(GString *out, JsonObject *object, const hs_object *type, int level)
             else
                 g_string_append_c(out, ' ');
             g_string_append_printf(out, "%s: ", quoted);
-            write_node(out, json_object_get_member(object, keys->pdata[i]), type_of(type, keys->pdata[i]),
-                       wide ? level + 1 : -1);
+            write_node(out, json_object_get_member(object, keys->pdata[i]),
+                       type_of(type, keys->pdata[i]), wide ? level + 1 : -1);
             if (!wide && level >= 0 && out->len - start > LINE_MOST)
                 break;
         }
