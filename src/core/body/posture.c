@@ -3,37 +3,13 @@
  * Answer:    hs_posture_find(): the least sum of squared efforts over six joints, with joint limits, reach, belly and balance
  *            as true constraints.
  * Not here:  the path along a leg (families.c), the moments (chain.c). */
-#include "posture.h"
+#include "effort.h"
 
 #include "units.h"
 
 #include <string.h>
 
-/* Ranges in degrees (docs/body.md): loaded ankle 25 straight and 31-39 bent (Baumbach 2014), others Soucie 2011 and Boone &
- * Azen 1979; the lesser of women's and men's. */
-#define ANKLE_LEAST_deg    (-10.0)
-#define ANKLE_MOST_deg     30.0
-#define ANKLE_STRAIGHT_deg 25.0
-#define KNEE_MOST_deg      135.0
-#define HIP_LEAST_deg      (-15.0)
-#define HIP_MOST_deg       125.0
-#define TRUNK_LEAST_deg    (-10.0)
-#define TRUNK_MOST_deg     110.0
-#define SHOULDER_LEAST_deg (-40.0)
-#define SHOULDER_MOST_deg  170.0
-#define ELBOW_MOST_deg     145.0
-/* The arm is never quite straight: two degrees, 0.05 mm of reach, keep the elbow's place smooth (numerics). */
-#define ELBOW_LEAST_deg    2.0
-/* The small term that makes the unloaded posture one, and how strongly a wished style counts, per rad^2: chosen. */
-#define REST_WEIGHT        0.002
-#define STYLE_WEIGHT       1.0
-#define ROUND_deg          2.0 /* corners of the strength tables, in the search alone: numerics */
-/* The belly counts for hands from this far below the hip up to the chest (share of hip to shoulder): chosen. */
-#define BELLY_FADE_m       0.10
-#define BELLY_CHEST        0.70
-#define BELLY_OFF_m        0.60
-#define ROOM_EXACT_m       1e-9 /* constraints hold to this */
-#define INSIDE_m           2e-6 /* the way in aims a little inside, so that the search starts inside */
+#define ROOM_EXACT_m 1e-9 /* constraints hold to this */
 #define EDGE_m                                                                                 \
     1e-7 /* kept off the edge of balance, so that rounding never puts a posture outside */
 #define ROUGH_ROOM_m     1e-6 /* and this much is nothing where only feasibility is sought */
@@ -46,221 +22,6 @@
 #define PENALTY          400.0
 #define LARGEST_STEP_rad 0.35
 
-typedef enum {
-    FOR_EFFORT,
-    FOR_REACH,
-    FOR_BALANCE
-} posture_aim;
-
-typedef struct {
-    const hs_chain *chain;
-    const hs_posture_tie *tie;
-    posture_aim aim;
-    double rear_m, front_m;
-} search;
-
-static void
-must(hs_descent_point *point, hs_dual room)
-{
-    point->room[point->n] = room.v[0];
-    for (int k = 0; k < 3; k++)
-        point->room_slope[point->n][k] = room.v[k + 1];
-    point->n++;
-}
-
-static void
-must_lie(hs_descent_point *point, hs_dual angle, double least_deg, double most_deg)
-{
-    must(point, dual_shift(angle, -least_deg * HS_RAD_PER_DEG));
-    must(point, dual_shift(dual_scale(angle, -1.0), most_deg * HS_RAD_PER_DEG));
-}
-
-/* cost += (k r)^2 with its slope and the Gauss-Newton part of its curvature */
-static void
-add_square(hs_descent_point *point, hs_dual r, double weight)
-{
-    point->cost += weight * r.v[0] * r.v[0];
-    for (int i = 0; i < 3; i++) {
-        point->slope[i] += 2.0 * weight * r.v[0] * r.v[i + 1];
-        for (int j = 0; j < 3; j++)
-            point->curve[i][j] += 2.0 * weight * r.v[i + 1] * r.v[j + 1];
-    }
-}
-
-/* Shoulder to grip between the most and least that the elbow allows, in metres of distance. */
-static void
-reach_rooms(const hs_chain *chain, const hs_chain_state *at, hs_dual ret[2])
-{
-    double upper = chain->person->upper_arm_m, fore = chain->person->forearm_m;
-    double most2 = upper * upper + fore * fore +
-                   2.0 * upper * fore * cos(ELBOW_LEAST_deg * HS_RAD_PER_DEG);
-    double least2 =
-        upper * upper + fore * fore + 2.0 * upper * fore * cos(ELBOW_MOST_deg * HS_RAD_PER_DEG);
-    double distance = sqrt(at->reach2_m2.v[0]);
-    hs_dual d = dual_chain(at->reach2_m2, distance, 0.5 / fmax(distance, ROOM_EXACT_m));
-
-    ret[0] = dual_shift(dual_scale(d, -1.0), sqrt(most2));
-    ret[1] = dual_shift(d, -sqrt(least2));
-}
-
-/* 0 below 0, 1 above 1, smooth between */
-static hs_dual
-fade(hs_dual t)
-{
-    double s = fmin(fmax(t.v[0], 0.0), 1.0);
-
-    return dual_chain(t, s * s * (3.0 - 2.0 * s),
-                      s > 0.0 && s < 1.0 ? 6.0 * s * (1.0 - s) : 0.0);
-}
-
-/* Hands between hip and chest stay ahead of the line of the trunk by the belly. */
-static hs_dual
-belly_room(const hs_chain *chain, const hs_chain_state *at)
-{
-    hs_dual up = dual_scale(
-        dual_shift(dual_scale(at->z[HS_CHAIN_HIP], -1.0), chain->input->hand_z_m), 1.0);
-    hs_dual height = dual_sub(at->z[HS_CHAIN_SHOULDER], at->z[HS_CHAIN_HIP]);
-    hs_dual share, line, from_hip, to_chest, on;
-
-    if (height.v[0] < 0.1)
-        height = dual_of(0.1);
-    share = dual_div(up, height);
-    from_hip = fade(dual_shift(dual_scale(up, 1.0 / BELLY_FADE_m), 1.0));
-    to_chest = fade(
-        dual_shift(dual_scale(share, -1.0 / (1.0 - BELLY_CHEST)), 1.0 / (1.0 - BELLY_CHEST)));
-    on = dual_mul(from_hip, to_chest);
-    if (share.v[0] < 0.0)
-        share = dual_of(0.0);
-    if (share.v[0] > 1.0)
-        share = dual_of(1.0);
-    line = dual_add(at->x[HS_CHAIN_HIP],
-                    dual_mul(share, dual_sub(at->x[HS_CHAIN_SHOULDER], at->x[HS_CHAIN_HIP])));
-    line = dual_shift(dual_scale(line, -1.0),
-                      chain->input->hand_x_m - chain->person->belly_m + BELLY_OFF_m);
-    return dual_axpy(line, -BELLY_OFF_m, on);
-}
-
-/* Strength as the search sees it: the table's corners rounded, so that the least effort is a smooth place. */
-static hs_dual
-strength_of(const hs_chain *chain, int joint, hs_dual angle, hs_dual knee, double moment_Nm)
-{
-    hs_strength s = hs_strength_at(chain->person, joint, angle.v[0], knee.v[0],
-                                   moment_Nm >= 0.0, ROUND_deg);
-    hs_dual ret = dual_axpy(dual_chain(angle, s.value_Nm, s.by_angle), s.by_knee, knee);
-
-    ret.v[0] = s.value_Nm;
-    return dual_scale(ret, hs_chain_share(chain, joint));
-}
-
-static void
-add_effort(const search *s,
-           const hs_chain_state *at,
-           const double x[3],
-           hs_descent_point *point)
-{
-    hs_dual shank = {{x[0], 1.0, 0.0, 0.0}}, trunk = {{x[2], 0.0, 0.0, 1.0}};
-    hs_dual angle[HS_N_JOINTS] = {shank, at->knee_rad,     at->hip_rad,
-                                  trunk, at->shoulder_rad, {{0.0, 0.0, 0.0, 0.0}}};
-
-    for (int j = s->chain->kneels ? HS_JOINT_KNEE : HS_JOINT_ANKLE; j < HS_N_JOINTS; j++) {
-        hs_dual strength =
-            strength_of(s->chain, j, angle[j], at->knee_rad, at->moment_Nm[j].v[0]);
-
-        add_square(point, dual_div(at->moment_Nm[j], strength), 1.0);
-    }
-    if (!s->chain->kneels)
-        add_square(point, dual_scale(shank, 1.0 / (ANKLE_MOST_deg * HS_RAD_PER_DEG)),
-                   REST_WEIGHT);
-    add_square(point, dual_scale(at->knee_rad, 1.0 / (KNEE_MOST_deg * HS_RAD_PER_DEG)),
-               REST_WEIGHT);
-    add_square(point, dual_scale(at->hip_rad, 1.0 / (HIP_MOST_deg * HS_RAD_PER_DEG)),
-               REST_WEIGHT);
-    if (s->chain->input->style == HS_STYLE_LEGS)
-        add_square(point, trunk, STYLE_WEIGHT);
-    if (s->chain->input->style == HS_STYLE_BACK)
-        add_square(point, at->knee_rad, STYLE_WEIGHT);
-}
-
-/* Both ways: no further than the tie allows. */
-static void
-must_stay(hs_descent_point *point, hs_dual off, double most_rad)
-{
-    must(point, dual_shift(off, most_rad));
-    must(point, dual_shift(dual_scale(off, -1.0), most_rad));
-}
-
-static void
-add_tie(const hs_posture_tie *tie, const double x[3], hs_descent_point *point)
-{
-    hs_dual off[3];
-
-    for (int k = 0; k < 3; k++) {
-        hs_dual aside = dual_of(x[k] - tie->toward_rad[k]);
-
-        aside.v[k + 1] = 1.0;
-        add_square(point, aside, tie->pull);
-        off[k] = dual_of(x[k] - tie->near_rad[k]);
-        off[k].v[k + 1] = 1.0;
-        must_stay(point, off[k], tie->most_rad);
-    }
-    must_stay(point, dual_add(off[0], off[1]), tie->most_rad);
-    must_stay(point, dual_add(off[1], off[2]), tie->most_rad);
-}
-
-static void
-ask_posture(void *data, const double x[3], hs_descent_point *point)
-{
-    const search *s = data;
-    hs_chain_state at;
-    hs_dual reach[2], belly, ahead, behind;
-    hs_dual shank = {{x[0], 1.0, 0.0, 0.0}}, trunk = {{x[2], 0.0, 0.0, 1.0}};
-
-    hs_chain_solve(s->chain, x, &at);
-    point->cost = 0.0;
-    memset(point->slope, 0, sizeof point->slope);
-    memset(point->curve, 0, sizeof point->curve);
-    point->n = 0;
-    if (!s->chain->kneels) {
-        must_lie(point, shank, ANKLE_LEAST_deg, ANKLE_MOST_deg);
-        /* With a nearly straight knee the calf allows less: a straight cut that keeps 25 degrees below 20 of the knee. */
-        must(point, dual_axpy(dual_shift(dual_scale(shank, -1.0),
-                                         (ANKLE_STRAIGHT_deg - 10.0) * HS_RAD_PER_DEG),
-                              0.5, at.knee_rad));
-    }
-    must_lie(point, at.knee_rad, 0.0, KNEE_MOST_deg);
-    must_lie(point, at.hip_rad, HIP_LEAST_deg, HIP_MOST_deg);
-    must_lie(point, trunk, TRUNK_LEAST_deg, TRUNK_MOST_deg);
-    reach_rooms(s->chain, &at, reach);
-    belly = s->chain->input->belly_free ? dual_of(1.0) : belly_room(s->chain, &at);
-    if (s->aim == FOR_REACH) {
-        for (int i = 0; i < 2; i++)
-            if (reach[i].v[0] < INSIDE_m)
-                add_square(point, dual_shift(reach[i], -INSIDE_m), 1.0);
-        if (belly.v[0] < 0.0)
-            add_square(point, belly, 1.0);
-    } else {
-        must_lie(point, at.shoulder_rad, SHOULDER_LEAST_deg, SHOULDER_MOST_deg);
-        must(point, s->aim == FOR_BALANCE ? dual_shift(reach[0], -INSIDE_m) : reach[0]);
-        must(point, reach[1]);
-        if (!s->chain->input->belly_free)
-            must(point, belly);
-        ahead = dual_shift(dual_scale(at.zmp_m, -1.0), s->front_m);
-        behind = dual_shift(at.zmp_m, -s->rear_m);
-        if (s->aim == FOR_BALANCE) {
-            add_square(point, ahead.v[0] < behind.v[0] ? ahead : behind,
-                       fmin(ahead.v[0], behind.v[0]) < 0.0 ? 1.0 : 0.0);
-        } else {
-            must(point, ahead);
-            must(point, behind);
-            add_effort(s, &at, x, point);
-            if (s->tie != NULL)
-                add_tie(s->tie, x, point);
-        }
-    }
-    for (int k = 0; k < 3; k++)
-        point->curve[k][k] += s->aim == FOR_EFFORT ? 1e-6 : 1e-3;
-}
-
 int
 hs_posture_family(const double angle_rad[3])
 {
@@ -270,9 +31,9 @@ hs_posture_family(const double angle_rad[3])
 }
 
 static bool
-descend(search *s, double x[3], double *ret_cost, double *ret_room)
+descend(hs_effort *s, double x[3], double *ret_cost, double *ret_room)
 {
-    hs_descent_problem problem = {.ask = ask_posture,
+    hs_descent_problem problem = {.ask = hs_effort_ask,
                                   .data = s,
                                   .most_steps = 50,
                                   .step_rad = LARGEST_STEP_rad,
@@ -285,14 +46,14 @@ descend(search *s, double x[3], double *ret_cost, double *ret_room)
     return settled;
 }
 
-static search
-search_for(const hs_chain *chain, const hs_posture_tie *tie, posture_aim aim)
+static hs_effort
+search_for(const hs_chain *chain, const hs_posture_tie *tie, hs_effort_aim aim)
 {
-    search ret = {.chain = chain, .tie = tie, .aim = aim};
+    hs_effort ret = {.chain = chain, .tie = tie, .aim = aim};
 
     hs_balance_line(chain->person, chain->input, &ret.rear_m, &ret.front_m);
-    ret.rear_m += aim == FOR_BALANCE ? INSIDE_m : EDGE_m;
-    ret.front_m -= aim == FOR_BALANCE ? INSIDE_m : EDGE_m;
+    ret.rear_m += aim == HS_EFFORT_BALANCE ? HS_EFFORT_INSIDE_m : EDGE_m;
+    ret.front_m -= aim == HS_EFFORT_BALANCE ? HS_EFFORT_INSIDE_m : EDGE_m;
     return ret;
 }
 
@@ -302,7 +63,7 @@ hs_posture_polish(const hs_chain *chain,
                   double angle_rad[3],
                   double *ret_cost)
 {
-    search s = search_for(chain, tie, FOR_EFFORT);
+    hs_effort s = search_for(chain, tie, HS_EFFORT_LEAST);
     double room;
 
     descend(&s, angle_rad, ret_cost, &room);
@@ -341,14 +102,14 @@ arm_miss_m(const hs_chain *chain, const double x[3])
 
 /* Effort with broken constraints added: only to choose starts, never to end on. */
 static double
-rough_cost(search *s, const double x[3])
+rough_cost(hs_effort *s, const double x[3])
 {
     hs_descent_point point;
     double ret, miss_m = arm_miss_m(s->chain, x);
 
-    if (s->aim == FOR_EFFORT && miss_m > FAR_OUT_m)
+    if (s->aim == HS_EFFORT_LEAST && miss_m > FAR_OUT_m)
         return FAR_OUT_COST + miss_m;
-    ask_posture(s, x, &point);
+    hs_effort_ask(s, x, &point);
     ret = point.cost;
     for (int i = 0; i < point.n; i++)
         if (point.room[i] < 0.0)
@@ -373,7 +134,7 @@ is_least_around(const double grid[N_SHANK][N_KNEE][N_TRUNK], int n_shank, int i,
 
 /* Starts: the least points of a coarse grid, cheapest first. */
 static int
-find_starts(search *s, double starts[HS_POSTURE_MAX][3])
+find_starts(hs_effort *s, double starts[HS_POSTURE_MAX][3])
 {
     double grid[N_SHANK][N_KNEE][N_TRUNK], costs[HS_POSTURE_MAX];
     int n_shank = s->chain->kneels ? 1 : N_SHANK, n = 0;
@@ -420,7 +181,7 @@ is_known(const hs_posture *list, int n, const double x[3])
 
 /* The least of an aim's shortfall: from the starts of a grid, or from one place. */
 static double
-best_of(search *s, const double *from, double best[3])
+best_of(hs_effort *s, const double *from, double best[3])
 {
     double starts[HS_POSTURE_MAX][3], least = INFINITY;
     int n = 1;
@@ -462,9 +223,9 @@ keep(hs_posture *list, int n, const double x[3], double cost, double room)
 static int
 enter(const hs_chain *chain, const double *from, hs_posture *list, hs_posture_lack *lack)
 {
-    search reach = search_for(chain, NULL, FOR_REACH),
-           balance = search_for(chain, NULL, FOR_BALANCE);
-    search effort = search_for(chain, NULL, FOR_EFFORT);
+    hs_effort reach = search_for(chain, NULL, HS_EFFORT_REACH),
+              balance = search_for(chain, NULL, HS_EFFORT_BALANCE);
+    hs_effort effort = search_for(chain, NULL, HS_EFFORT_LEAST);
     double x[3], stood_m, cost, room;
 
     *lack = (hs_posture_lack){.angle_rad = {chain->kneels ? HS_PI / 2.0 : 0.0, 0.0, 0.0}};
@@ -498,7 +259,7 @@ hs_posture_candidates(const hs_chain *chain,
                       hs_posture ret[HS_POSTURE_MAX],
                       hs_posture_lack *ret_lack)
 {
-    search s = search_for(chain, NULL, FOR_EFFORT);
+    hs_effort s = search_for(chain, NULL, HS_EFFORT_LEAST);
     double starts[HS_POSTURE_MAX][3];
     int n = 0, n_starts = find_starts(&s, starts);
 
@@ -537,7 +298,7 @@ int
 hs_posture_follow(
     const hs_chain *chain, const hs_posture *from, int n_from, hs_posture *list, int n)
 {
-    search s = search_for(chain, NULL, FOR_EFFORT);
+    hs_effort s = search_for(chain, NULL, HS_EFFORT_LEAST);
 
     for (int i = 0; i < n_from; i++) {
         double x[3], cost, room;
