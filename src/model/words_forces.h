@@ -14,7 +14,6 @@ WORD(share_judged, N_("{a} carries {0:N}; the chosen team rule allows {1:N}, tha
 WORD(share_fix, N_("Bring the whole load down to {0:kg} or less, or share it more evenly; the figure to keep is {1:N}."))
 WORD(team_silent_number, N_("{a} carries {0:N}. The chosen team rule says nothing for a team of this size."))
 WORD(team_silent_here, N_("{a} carries {0:N}. The chosen team rule has no figure for one person at this height or on this leg."))
-WORD(team_silent_rate, N_("{a} carries {0:N}. The chosen team rule is used here for up to 12 cycles an hour during one hour only."))
 WORD(team_no_factor, N_("{a} carries {0:N}. The team rule is a measured one and its factor is not given."))
 WORD(polygon_inside, N_("The load's resultant passes between the grips: nobody has to hold it level."))
 WORD(polygon_outside, N_("The load's resultant passes {0:cm} outside the grips: somebody has to hold a couple of {1:Nm}, and {2:Nm} is what can be held by hand."))

@@ -4,28 +4,13 @@
  * Not here:  the limits as checks of their own (limits/), the shares (share_checks.c). */
 #include "team.h"
 
-#include "floor.h"
+#include "gb.h"
+#include "iso11228.h"
+#include "legs.h"
+#include "mil1472.h"
+#include "niosh.h"
 #include "solve.h"
 #include "units.h"
-
-/* Heights over the floor as shares of stature, Drillis & Contini 1966: shoulder .818, elbow .630; knuckle = wrist .485 less half
- * of the hand's .108; half of the knee's .285 for the middle of the lower leg; arm .186 + .146 + .108. */
-#define SHOULDER  0.818
-#define ELBOW     0.630
-#define KNUCKLE   (0.485 - 0.108 / 2.0)
-#define LOWER_LEG (0.285 / 2.0)
-#define ARM       (0.186 + 0.146 + 0.108)
-
-typedef struct {
-    double above_share;            /* the box reaches down to this share of stature */
-    double close_kg[2], far_kg[2]; /* female, male */
-} gb_box;
-
-/* Guidance figures by zone of the hands (INDG143, L23), HS_SRC_team_gb. */
-static const gb_box boxes[] = {
-    {SHOULDER, {7, 10}, {3, 5}},    {ELBOW, {13, 20}, {7, 10}}, {KNUCKLE, {16, 25}, {10, 15}},
-    {LOWER_LEG, {13, 20}, {7, 10}}, {-1.0, {7, 10}, {3, 5}},
-};
 
 double
 hs_team_fraction(const hs_policy *policy, int n)
@@ -34,11 +19,11 @@ hs_team_fraction(const hs_policy *policy, int n)
         return 1.0;
     switch (policy->team_rule) {
     case HS_TEAM_GB:
-        return n == 2 ? 2.0 / 3.0 : n == 3 ? 0.5 : HS_ABSENT;
+        return hs_gb_team_share(n);
     case HS_TEAM_MIL_STD_1472:
-        return (2.0 + 0.75 * (n - 2)) / n;
+        return hs_mil1472_team_share(n);
     case HS_TEAM_EN_1005_2:
-        return n == 2 ? 0.85 : HS_ABSENT;
+        return n == 2 ? HS_ISO_TWO_PERSONS : HS_ABSENT;
     case HS_TEAM_MEASURED:
         return policy->team_factor > 0.0 ? policy->team_factor : HS_ABSENT;
     case HS_TEAM_NONE:
@@ -47,55 +32,17 @@ hs_team_fraction(const hs_policy *policy, int n)
     }
 }
 
-double
-hs_team_gb_box_kg(hs_sex sex, double stature_m, double hand_height_m, double reach_m)
+/* The leg (not a hold) that a station belongs to; NULL for a hold. */
+static const hs_limit_leg *
+leg_of(const hs_asking *asking, int station, int bearer)
 {
-    int who = sex == HS_SEX_FEMALE ? 0 : 1, n = (int)(sizeof boxes / sizeof *boxes), zone = 0;
-    /* nearer than half an arm's length (the table's 1991 form) */
-    bool is_close = reach_m < ARM * stature_m / 2.0;
+    const hs_limit_leg *legs;
+    int n = hs_limit_legs(asking, bearer, &legs);
 
-    while (zone < n - 1 && !(hand_height_m > boxes[zone].above_share * stature_m))
-        zone++;
-    return is_close ? boxes[zone].close_kg[who] : boxes[zone].far_kg[who];
-}
-
-double
-hs_team_gb_factor(double turn_deg, double cycles_per_hour)
-{
-    double twist = fabs(turn_deg) >= 90.0 ? 0.8 : fabs(turn_deg) > 45.0 ? 0.9 : 1.0;
-    double per_min = cycles_per_hour / 60.0;
-
-    /* Between the rates that are stated the next smaller factor is taken. */
-    if (cycles_per_hour <= 30.0)
-        return twist;
-    return twist * (per_min <= 2.0 ? 0.7 : per_min <= 8.0 ? 0.5 : 0.2);
-}
-
-double
-hs_team_mil_kg(bool men_only,
-               bool carries,
-               double way_m,
-               double hand_height_m,
-               hs_confidence *ret_confidence)
-{
-    *ret_confidence = HS_CONF_MEMORY;
-    if (carries)
-        return way_m > 10.0 ? HS_ABSENT : men_only ? 37.2 : 19.0;
-    if (hand_height_m <= 0.91) {
-        *ret_confidence = HS_CONF_SEEN;
-        return men_only ? 39.5 : 20.0;
-    }
-    if (hand_height_m <= 1.52)
-        return men_only ? 25.4 : 16.8;
-    return HS_ABSENT;
-}
-
-static double
-hand_height_m(const hs_run *run, int station, int bearer)
-{
-    const hs_bearer_place *at = &run->stations[station].place.bearers[bearer];
-
-    return at->hands_m.z - at->floor_z_m;
+    for (int i = 0; i < n; i++)
+        if (station >= legs[i].from && station <= legs[i].to)
+            return &legs[i];
+    return NULL;
 }
 
 static void
@@ -103,71 +50,76 @@ one_gb(const hs_asking *asking, int station, int bearer, hs_team_limit *limit)
 {
     const hs_person *person = &asking->run->persons[bearer];
     const hs_place *place = &asking->run->stations[station].place;
+    const hs_bearer_place *at = &place->bearers[bearer];
+    hs_gb_landmarks body = hs_gb_landmarks_of(person->stature_m);
+    hs_gb_reach reach = hs_gb_reach_of(&body, at->reach_m);
     double turn_deg = hs_or(asking->task->route.points[place->point].turn_deg, 0.0);
-    double box_kg = hs_team_gb_box_kg(person->sex, person->stature_m,
-                                      hand_height_m(asking->run, station, bearer),
-                                      place->bearers[bearer].reach_m);
 
-    limit->source = HS_SRC_team_gb;
+    limit->source = HS_SRC_gb_guideline;
     limit->confidence = HS_CONF_SEEN;
+    if (reach == HS_GB_OUTSIDE) {
+        limit->silent = HS_REASON_team_silent_here;
+        return;
+    }
     limit->one_person_N =
-        HS_GRAVITY_m_s2 * box_kg *
-        hs_team_gb_factor(turn_deg, hs_or(asking->task->work.cycles_per_hour, 1.0));
+        HS_GRAVITY_m_s2 *
+        hs_gb_box_kg(person->sex, hs_gb_zone_of(&body, at->hands_m.z - at->floor_z_m), reach) *
+        hs_gb_twist_factor(fabs(turn_deg)) *
+        hs_gb_rate_factor(hs_limit_cycles_per_h(asking) / 60.0);
 }
 
 static void
 one_mil(const hs_asking *asking, int station, int bearer, hs_team_limit *limit)
 {
-    const hs_run *run = asking->run;
-    const hs_place *place = &run->stations[station].place;
-    const hs_motion *motion = &run->setup->motions[0];
-    bool men_only = true;
-    double way_m = 0.0, mass_kg;
+    const hs_limit_leg *leg = leg_of(asking, station, bearer);
+    double per_min = hs_limit_cycles_per_h(asking) / 60.0, hours = hs_limit_hours(asking),
+           row_kg = HS_ABSENT, rate = 1.0;
 
-    for (int b = 0; b < run->setup->n_bearers; b++)
-        men_only = men_only && run->persons[b].sex != HS_SEX_FEMALE;
-    for (int i = 1; i < motion->n_points; i++)
-        if (motion->points[i].move == HS_MOVE_CARRY)
-            way_m += fabs(motion->points[i].x_m - motion->points[i - 1].x_m);
-    mass_kg = hs_team_mil_kg(men_only, place->move == HS_MOVE_CARRY, way_m,
-                             hand_height_m(run, station, bearer), &limit->confidence);
-    limit->source = HS_SRC_team_mil;
-    limit->one_person_N = HS_GRAVITY_m_s2 * mass_kg;
-    if (!hs_has(mass_kg))
+    if (leg != NULL && leg->move == HS_MOVE_CARRY) {
+        row_kg = hs_mil1472_carry_kg(hs_limit_men_only(asking), hs_limit_carry_m(asking),
+                                     &limit->confidence);
+        rate = hs_mil1472_carry_rate_factor(per_min, hours);
+    } else if (leg != NULL && hs_limit_leg_lifts(leg)) {
+        row_kg =
+            hs_mil1472_lift_kg(hs_limit_men_only(asking),
+                               fmax(leg->height_m[0], leg->height_m[1]), &limit->confidence);
+        rate = hs_mil1472_lift_rate_factor(per_min, hours);
+    }
+    if (rate < 1.0)
+        limit->confidence = HS_CONF_MEMORY;
+    limit->source =
+        limit->confidence == HS_CONF_SEEN ? HS_SRC_mil_std_1472 : HS_SRC_mil_std_1472_memory;
+    limit->one_person_N = HS_GRAVITY_m_s2 * row_kg * rate;
+    if (!hs_has(row_kg))
         limit->silent = HS_REASON_team_silent_here;
 }
 
-/* Recommended mass without frequency: what the reference mass of 25 kg for adults at work becomes by the place's multipliers. */
+/* Recommended mass of the leg for one person: the reference mass of adults at work times the multipliers at its start. */
 static void
 one_en(const hs_asking *asking, int station, int bearer, hs_team_limit *limit)
 {
-    const hs_run *run = asking->run;
-    const hs_place *place = &run->stations[station].place;
-    double h_m = fmax(place->bearers[bearer].reach_m, 0.25),
-           v_m = hand_height_m(run, station, bearer);
-    double turn_deg = hs_or(asking->task->route.points[place->point].turn_deg, 0.0), d_m;
-    const hs_motion *motion = &run->setup->motions[0];
+    const hs_limit_leg *leg = leg_of(asking, station, bearer);
+    hs_niosh_input input;
+    hs_niosh_answer answer;
 
-    limit->source = HS_SRC_team_en;
+    limit->source = HS_SRC_en_1005_2;
     limit->confidence = HS_CONF_MEMORY; /* the reference mass */
-    if (place->move != HS_MOVE_LIFT && place->move != HS_MOVE_LOWER) {
+    if (leg == NULL || !hs_limit_leg_lifts(leg)) {
         limit->silent = HS_REASON_team_silent_here;
         return;
     }
-    if (hs_or(asking->task->work.cycles_per_hour, 1.0) > 12.0 ||
-        hs_or(asking->task->work.hours, 1.0) > 1.0) {
-        limit->silent = HS_REASON_team_silent_rate;
-        return;
-    }
-    d_m = fmax(fabs(motion->points[place->point].z_m - motion->points[place->point - 1].z_m),
-               0.25);
-    if (h_m > 0.63 || !(v_m >= 0.0) || v_m > 1.75 || d_m > 1.75 || fabs(turn_deg) > 135.0) {
-        limit->one_person_N = 0.0;
-        return;
-    }
-    limit->one_person_N = HS_GRAVITY_m_s2 * 25.0 * (0.25 / h_m) *
-                          (1.0 - 0.3 * fabs(v_m - 0.75)) * (0.82 + 0.045 / d_m) *
-                          (1.0 - 0.0032 * fabs(turn_deg));
+    input = (hs_niosh_input){
+        .reach_m = leg->reach_m[0],
+        .hand_height_m = leg->height_m[0],
+        .distance_m = fabs(leg->height_m[1] - leg->height_m[0]),
+        .turn_deg = leg->turn_deg[0],
+        .lifts_per_min = hs_limit_cycles_per_h(asking) / 60.0,
+        .duration = hs_niosh_duration_of(hs_limit_hours(asking), hs_limit_recovery_h(asking)),
+        .coupling = leg->coupling};
+    hs_niosh_rwl(&input, &answer);
+    limit->one_person_N =
+        HS_GRAVITY_m_s2 * hs_iso11228_limit_kg(HS_EN_ADULTS_kg, &answer,
+                                               leg->is_one_handed ? HS_ISO_ONE_HAND : 1.0);
 }
 
 typedef struct {

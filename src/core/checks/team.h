@@ -28,19 +28,9 @@ double hs_team_fraction(const hs_policy *policy, int n);
  * Out     *ret_limit
  * Frame   none
  * Errors  none: silent says why there is no figure
- * Source  HS_SRC_team_gb, HS_SRC_team_mil, HS_SRC_team_en, HS_SRC_team_measured
+ * Source  HS_SRC_gb_guideline, HS_SRC_mil_std_1472, HS_SRC_en_1005_2, HS_SRC_team_measured
  */
 void
 hs_team_one_person(const hs_asking *asking, int station, int bearer, hs_team_limit *ret_limit);
-
-/* One figure at a time, for tests. kg, before twist and frequency. */
-double hs_team_gb_box_kg(hs_sex sex, double stature_m, double hand_height_m, double reach_m);
-double hs_team_gb_factor(double turn_deg, double cycles_per_hour);
-/* confidence: how the row is known; HS_ABSENT above 1.52 m or when carrying more than 10 m */
-double hs_team_mil_kg(bool men_only,
-                      bool carries,
-                      double way_m,
-                      double hand_height_m,
-                      hs_confidence *ret_confidence);
 
 #endif
