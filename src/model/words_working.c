@@ -72,6 +72,17 @@ substituted(const hs_working_line *line, const printed_terms *terms)
                                  (const char *const *)terms->numbers);
 }
 
+/* A sum that closes is printed as 0, not as its rounding. */
+static double
+without_rounding(const hs_working_line *line)
+{
+    double most = 0.0;
+
+    for (int i = 0; i < line->n_terms; i++)
+        most = fmax(most, fabs(line->terms[i].value));
+    return fabs(line->result) < 1e-9 * most ? 0.0 : line->result;
+}
+
 /* The printed numbers give the printed result, and the printed result is the recorded one at
  * its digits. */
 static gboolean
@@ -96,7 +107,7 @@ numbers_line(const hs_working_line *line)
     printed_terms terms = {.n = 0};
     int digits = LEAST_DIGITS;
 
-    result = significant(line->result, LEAST_DIGITS);
+    result = significant(without_rounding(line), LEAST_DIGITS);
     for (;; digits += digits < USUAL_DIGITS ? 1 : 3) {
         g_clear_pointer(&expression, g_free);
         terms_print(line, digits, &terms);

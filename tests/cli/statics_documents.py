@@ -41,7 +41,7 @@ def main():
         ran += 1
         done = subprocess.run([program, 'assess', '-', '--json'], input=json.dumps(case['document']), capture_output=True, text=True)
         if done.returncode != 0 or done.stderr:
-            print(f'{case["id"]}: exit {done.returncode}: {done.stderr}')
+            print(f'{case["name"]}: exit {done.returncode}: {done.stderr}')
             failed += 1
             continue
         results = json.loads(done.stdout)
@@ -49,12 +49,12 @@ def main():
             try:
                 got = value(results, wanted['path'])
             except (KeyError, IndexError, StopIteration) as error:
-                print(f'{case["id"]}: {wanted["path"]}: absent ({error!r})')
+                print(f'{case["name"]}: {wanted["path"]}: absent ({error!r})')
                 failed += 1
                 continue
             tolerance = wanted.get('abs_tol', 0) + wanted.get('rel_tol', 0) * abs(wanted['value'])
             if not abs(got - wanted['value']) <= tolerance + 1e-12:
-                print(f'{case["id"]}: {wanted["path"]}: {got} instead of {wanted["value"]}')
+                print(f'{case["name"]}: {wanted["path"]}: {got} instead of {wanted["value"]}')
                 failed += 1
     print(f'statics documents: {ran} ran, {failed} faults')
     return 1 if failed or ran < 40 else 0

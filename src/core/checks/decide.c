@@ -74,6 +74,9 @@ collect_conditions(const hs_asking *asking, const hs_finding *findings, hs_verdi
     }
     if (devices > 0)
         list[n++] = HS_SAY(condition_device, devices);
+    /* A rescue that holds because somebody is there holds only while somebody is there. */
+    if (findings[HS_CHECK_rescue].status == HS_STATUS_WITHIN && hs_has(findings[HS_CHECK_rescue].value))
+        list[n++] = HS_SAY(condition_helper, findings[HS_CHECK_rescue].value);
     verdict->conditions = list;
     verdict->n_conditions = n;
 }

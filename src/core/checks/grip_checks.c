@@ -4,6 +4,7 @@
  * Not here:  squeeze and closure (forces/grip.c), strength of the joints that press (body/). */
 #include "check.h"
 #include "grip.h"
+#include "legs.h"
 #include "person.h"
 #include "units.h"
 
@@ -18,6 +19,7 @@
 #define MEN_SHARE   0.558 /* women over men: HS_SRC_palm_squeeze_men */
 #define MARGIN                                                                                 \
     0.999 /* a remedy's figure is taken this much inside, so that applied it is within */
+#define HUNDRED    100.0 /* a friction is said to two places, upward */
 #define EDGES_LIVE 12
 
 typedef struct {
@@ -244,8 +246,11 @@ judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_find
     else if (finding->status != HS_STATUS_WITHIN)
         finding->remedy =
             HS_SAY(grip_fix_squeeze,
-                   friction_of(h, used) * finding->ratio / (h->asking->near_ratio * MARGIN),
-                   h->asking->load->mass_kg * h->asking->near_ratio * MARGIN / finding->ratio);
+                   ceil(HUNDRED * friction_of(h, used) * finding->ratio /
+                        (h->asking->near_ratio * MARGIN)) /
+                       HUNDRED,
+                   hs_limit_round_down(h->asking->load->mass_kg * h->asking->near_ratio *
+                                       MARGIN / finding->ratio));
 }
 
 static void
@@ -418,9 +423,9 @@ judge_up(const hold *h, int used, hs_finding *finding)
     if (is_missing && finding->status != HS_STATUS_BEYOND)
         hs_finding_missing(finding, HS_SAY(grip_felt_missing));
     else if (finding->status == HS_STATUS_BEYOND || finding->status == HS_STATUS_NEAR)
-        finding->remedy =
-            HS_SAY(grip_fix_mass,
-                   h->asking->load->mass_kg * h->asking->near_ratio * MARGIN / finding->ratio);
+        finding->remedy = HS_SAY(grip_fix_mass, hs_limit_round_down(h->asking->load->mass_kg *
+                                                                    h->asking->near_ratio *
+                                                                    MARGIN / finding->ratio));
 }
 
 static void
@@ -433,8 +438,7 @@ record_up(const hs_finding *candidate, hs_finding *worst)
             {"L", worst->limit, "N"});
     if (worst->text.reason == HS_REASON_grip_up_hands)
         HS_WORK(&worst->working, grip_felt, worst->text.number[2] / worst->text.number[3], "",
-                {"felt", worst->text.number[2], "N"}, {"hands", 1.0, ""},
-                {"G", worst->text.number[3], "N"});
+                {"felt", worst->text.number[2], "N"}, {"G", worst->text.number[3], "N"});
 }
 
 void

@@ -77,7 +77,7 @@ assess_one(const context *on,
     hs_asking asking;
     hs_finding *findings;
 
-    HS_TRY(hs_run_make(on->task, on->load, option, index, on->mode != HS_ASSESS_LIVE || option->n_bearers <= 4,
+    HS_TRY(hs_run_make(on->task, on->load, option, index, on->mode == HS_ASSESS_LIVE,
                        on->arena, on->assumptions, run, error));
     asking = asking_of(on, run, is_baseline);
     findings = hs_findings_ask(&asking);
@@ -135,7 +135,7 @@ find_suit_only(const context *on, hs_option_result *result, hs_error *error)
         (status != HS_VERDICT_SUPPORTED && status != HS_VERDICT_WITH_CONDITIONS))
         return HS_OK;
     quiet.assumptions = NULL;
-    quiet.mode = HS_ASSESS_LIVE;
+    quiet.mode = on->mode == HS_ASSESS_LIVE ? HS_ASSESS_LIVE : HS_ASSESS_PLAIN;
     HS_TRY(assess_one(&quiet, without_suits(result->asked, on->arena), -1, false, &run, NULL, &twin, error));
     result->verdict.suit_only = twin.verdict.status == HS_VERDICT_NOT_SUPPORTED;
     return HS_OK;

@@ -11,16 +11,20 @@
 #include <string.h>
 
 #define LEG_PARTS        16   /* intervals of a leg; the law's extremes lie at two of its inner places */
+#define LIVE_PARTS       8    /* while something is dragged; the extremes are still hit */
+#define LIVE_RANGE_GRIPS 4    /* least and most shares are cheap up to here */
 #define CARRY_PARTS_MOST 48   /* a long carry gets more, so that stairs and folds are smooth */
 #define CARRY_PART_s     0.4
 #define PEAK_EARLY       0.21132486540518713 /* (3 - sqrt 3) / 6: greatest acceleration of the minimum-jerk law */
 #define BELLY_FREE_REACH_m 0.15 /* file format, section pose */
 
 static int
-parts_of(const hs_leg *leg)
+parts_of(const hs_leg *leg, bool is_live)
 {
     if (leg->is_hold)
         return 1;
+    if (is_live)
+        return LIVE_PARTS;
     if (leg->move != HS_MOVE_CARRY)
         return LEG_PARTS;
     return (int)fmin(fmax(round((leg->end_s - leg->start_s) / CARRY_PART_s), LEG_PARTS), CARRY_PARTS_MOST);
@@ -32,28 +36,28 @@ part_time_s(const hs_leg *leg, int k, int n)
 {
     double u = (double)k / n;
 
-    if (n >= LEG_PARTS && k == (int)round(PEAK_EARLY * n))
+    if (n >= LIVE_PARTS && k == (int)round(PEAK_EARLY * n))
         u = PEAK_EARLY;
-    if (n >= LEG_PARTS && n - k == (int)round(PEAK_EARLY * n))
+    if (n >= LIVE_PARTS && n - k == (int)round(PEAK_EARLY * n))
         u = 1.0 - PEAK_EARLY;
     return k == n ? leg->end_s : leg->start_s + u * (leg->end_s - leg->start_s);
 }
 
 static void
-make_stations(const hs_setup *setup, hs_arena *arena, hs_run *run)
+make_stations(const hs_setup *setup, bool is_live, hs_arena *arena, hs_run *run)
 {
     const hs_motion *motion = &setup->motions[0];
     int n = 0;
 
     for (int leg = 0; leg < motion->n_legs; leg++)
-        n += parts_of(&motion->legs[leg]) + 1;
+        n += parts_of(&motion->legs[leg], is_live) + 1;
     run->n_stations = n;
     run->stations = HS_NEW(arena, hs_station, n);
     run->samples = HS_NEW(arena, hs_sample, n);
     run->bearers = HS_NEW(arena, hs_bearer_sample, (size_t)n * (size_t)setup->n_bearers);
     n = 0;
     for (int leg = 0; leg < motion->n_legs; leg++) {
-        int parts = parts_of(&motion->legs[leg]);
+        int parts = parts_of(&motion->legs[leg], is_live);
 
         for (int k = 0; k <= parts; k++)
             hs_place_at(setup, leg, part_time_s(&motion->legs[leg], k, parts), &run->stations[n++].place);
@@ -249,6 +253,8 @@ hands_of(hs_run *run, int s, int b, hs_bearer_sample *sample)
         return;
     sample->felt_force_N = state->felt.felt_N;
     sample->suit_force_N = sample->hand_force_N - state->felt.felt_N;
+    if (hs_suit_body_is_missing(suit))
+        return;
     body_input(run, station, b, sample->hand_force_N, sample->hand_push_N, &state->input);
     state->has_body = true;
 }
@@ -481,7 +487,7 @@ hs_run_make(const hs_task *task,
             const hs_load_state *load,
             const hs_option *option,
             int option_index,
-            bool with_ranges,
+            bool is_live,
             hs_arena *arena,
             hs_assumptions *assumptions,
             hs_run *ret_run,
@@ -494,10 +500,10 @@ hs_run_make(const hs_task *task,
     for (int b = 0; b < setup->n_bearers; b++)
         HS_TRY(hs_person_make(setup->bearers[b].worker, task->policy.strength_percentile, HS_SEGMENTS_DE_LEVA,
                               &run.persons[b], error));
-    make_stations(setup, arena, &run);
+    make_stations(setup, is_live, arena, &run);
     for (int s = 0; s < run.n_stations; s++) {
         show_load(&run, s);
-        HS_TRY(forces_at(&run, s, with_ranges, arena, error));
+        HS_TRY(forces_at(&run, s, !is_live || setup->n_used <= LIVE_RANGE_GRIPS, arena, error));
     }
     for (int b = 0; b < setup->n_bearers; b++)
         HS_TRY(bodies_of(&run, b, arena));

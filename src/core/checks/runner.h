@@ -11,7 +11,8 @@
  * hs_run_make - everything of one option that the checks look at
  *
  * What    samples each leg and hold, computes forces and bodies at each
- * In      task with defaults applied; option_index -1 for an option that the program adds; with_ranges: least and most shares
+ * In      task with defaults applied; option_index -1 for an option that the program adds; is_live: fewer places, and least
+ *         and most shares only where they are cheap
  * Out     *ret_run in the arena
  * Frame   world
  * Errors  HS_E_RANGE, HS_E_INTERNAL
@@ -21,7 +22,7 @@ hs_status hs_run_make(const hs_task *task,
                       const hs_load_state *load,
                       const hs_option *option,
                       int option_index,
-                      bool with_ranges,
+                      bool is_live,
                       hs_arena *arena,
                       hs_assumptions *assumptions,
                       hs_run *ret_run,

@@ -4,6 +4,7 @@
  * Not here:  the shares themselves (forces/), the team rules' figures (team.c). */
 #include "check.h"
 #include "grip.h"
+#include "legs.h"
 #include "letgo.h"
 #include "team.h"
 #include "units.h"
@@ -103,9 +104,11 @@ judge_share(const hs_asking *asking, int s, int b, hs_finding *candidate)
     }
     hs_finding_judge(candidate, share_N, limit_N, asking->near_ratio);
     if (candidate->status == HS_STATUS_BEYOND || candidate->status == HS_STATUS_NEAR)
-        candidate->remedy = HS_SAY(
-            share_fix, asking->load->mass_kg * asking->near_ratio * MARGIN / candidate->ratio,
-            limit_N);
+        candidate->remedy =
+            HS_SAY(share_fix,
+                   hs_limit_round_down(asking->load->mass_kg * asking->near_ratio * MARGIN /
+                                       candidate->ratio),
+                   limit_N);
 }
 
 void
@@ -256,9 +259,11 @@ judge_peak(const hs_asking *asking,
     }
     hs_finding_judge(candidate, peak_N, limit.one_person_N, asking->near_ratio);
     if (candidate->status == HS_STATUS_BEYOND || candidate->status == HS_STATUS_NEAR)
-        candidate->remedy = HS_SAY(
-            share_fix, asking->load->mass_kg * asking->near_ratio * MARGIN / candidate->ratio,
-            limit.one_person_N);
+        candidate->remedy =
+            HS_SAY(share_fix,
+                   hs_limit_round_down(asking->load->mass_kg * asking->near_ratio * MARGIN /
+                                       candidate->ratio),
+                   limit.one_person_N);
 }
 
 static void

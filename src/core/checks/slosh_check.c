@@ -11,6 +11,8 @@
 #define STEP_Hz     1.9  /* default of policy.step_Hz: HS_SRC_step_rates */
 #define BEYOND_PART 0.10 /* nearer than this to a drive: HS_SRC_slosh_band */
 #define NEAR_PART   0.20
+#define TIE         1e-12 /* numerics: at 20 per cent exactly it is clear */
+#define MOST_RATIO  10.0
 #define CLEAR_PART  0.201 /* what a remedy aims at */
 #define PACE_LEAST  1.2   /* step rates that people walk at, HS_SRC_step_rates */
 #define PACE_MOST   2.7
@@ -132,6 +134,17 @@ say_wander(const hs_asking *asking,
     finding->text.number[5] = slosh->mass_kg * wander.shift_m / asking->load->mass_kg;
 }
 
+/* Demand over capacity from the distance to a drive: 1 at 10 per cent, near_ratio at 20, falling on beyond that. */
+static double
+ratio_of(double far, double near_ratio)
+{
+    if (far >= NEAR_PART)
+        return near_ratio * NEAR_PART / (far + TIE);
+    if (far >= BEYOND_PART)
+        return 1.0 - (1.0 - near_ratio) * (far - BEYOND_PART) / (NEAR_PART - BEYOND_PART);
+    return fmin(BEYOND_PART / fmax(far, TIE), MOST_RATIO);
+}
+
 static void
 judge(const hs_asking *asking,
       const hs_part *part,
@@ -150,15 +163,8 @@ judge(const hs_asking *asking,
     moving_kg = slosh.mass_kg * hs_or(slosh.moving_part[direction], 1.0);
     candidate->source = HS_SRC_slosh_band;
     candidate->confidence = HS_CONF_COMMON_PRACTICE;
-    candidate->value = f_Hz;
-    candidate->limit = drive * step_Hz;
-    candidate->why = HS_WHY_COMPUTED;
-    /* demand over capacity: nearness to the drive against the 10 per cent that are wanted at least */
-    candidate->ratio =
-        far > 0.0 ? fmin(BEYOND_PART / far, 1.0 / BEYOND_PART) : 1.0 / BEYOND_PART;
-    candidate->status = far < BEYOND_PART ? HS_STATUS_BEYOND
-                        : far < NEAR_PART ? HS_STATUS_NEAR
-                                          : HS_STATUS_WITHIN;
+    hs_finding_judge_ratio(candidate, f_Hz, drive * step_Hz, ratio_of(far, asking->near_ratio),
+                           asking->near_ratio);
     candidate->text = (hs_message){
         .reason =
             candidate->status == HS_STATUS_WITHIN

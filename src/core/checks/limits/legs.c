@@ -143,6 +143,13 @@ hs_limit_legs(const hs_asking *asking, int bearer, const hs_limit_leg **ret_legs
     return n;
 }
 
+static bool
+is_mass_remedy(const hs_finding *finding)
+{
+    return finding->remedy.reason == HS_REASON_limits_remedy_mass ||
+           finding->remedy.reason == HS_REASON_limits_remedy_mass_reach;
+}
+
 void
 hs_limit_keep(const hs_asking *asking,
               hs_finding *finding,
@@ -150,9 +157,19 @@ hs_limit_keep(const hs_asking *asking,
               const hs_limit_leg *leg,
               int end)
 {
+    double other_kg = HS_ABSENT;
+
     hs_finding_at(candidate, asking->run, end == 0 ? leg->from : leg->to, leg->bearer);
-    if (finding->status == HS_STATUS_NONE || hs_finding_worse(candidate, finding))
+    if (finding->status == HS_STATUS_NONE || hs_finding_worse(candidate, finding)) {
+        if (is_mass_remedy(finding))
+            other_kg = finding->remedy.number[0];
         *finding = *candidate;
+    } else if (is_mass_remedy(candidate)) {
+        other_kg = candidate->remedy.number[0];
+    }
+    /* A leg with a remembered limit may be near at most and yet ask for the lighter load: the remedy serves all legs. */
+    if (is_mass_remedy(finding))
+        finding->remedy.number[0] = fmin(finding->remedy.number[0], other_kg);
 }
 
 hs_message
