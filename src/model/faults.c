@@ -65,6 +65,15 @@ hs_faults_has(const GPtrArray *faults, const char *path)
     return FALSE;
 }
 
+gboolean
+hs_faults_stands(const GPtrArray *faults, const char *path)
+{
+    for (guint i = 0; i < faults->len; i++)
+        if (strcmp(((const hs_fault *)faults->pdata[i])->path, path) == 0)
+            return TRUE;
+    return FALSE;
+}
+
 guint
 hs_faults_errors(const GPtrArray *faults)
 {

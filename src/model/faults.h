@@ -15,6 +15,8 @@ void hs_faults_add(GPtrArray *faults, const char *path, char *text, gboolean is_
 
 /* An error is there at this path or below it. */
 gboolean hs_faults_has(const GPtrArray *faults, const char *path);
+/* A fault stands at the path itself: nothing below it was read. */
+gboolean hs_faults_stands(const GPtrArray *faults, const char *path);
 guint hs_faults_errors(const GPtrArray *faults);
 
 /* ".key" or, for a key that is no plain word, ["key"] with JSON escapes. */

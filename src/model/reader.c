@@ -18,6 +18,8 @@ typedef struct {
     GString *path;
     hs_task *task;
     const hs_suit *suit; /* of the bearer being read, for its effector */
+    gboolean
+        is_suit_unknown; /* it names a suit that is not there: its effector cannot be looked up */
 } reading;
 
 #define AT(type, base, at) ((type *)(void *)((char *)(base) + (at)))
@@ -313,6 +315,17 @@ unknown_id(reading *r, const id_list *list, const char *id)
                                  list->path, all));
 }
 
+/* The list itself could not be read, which was said there: no second sentence at every reference to it. */
+static gboolean
+is_passed_over(const reading *r, const id_list *list)
+{
+    if (strcmp(list->path, "effectors") == 0)
+        return r->is_suit_unknown;
+    return list->n == 0 &&
+           (hs_faults_has(r->faults, list->path) ||
+            (g_str_has_prefix(list->path, "load") && hs_faults_stands(r->faults, "load")));
+}
+
 /* Index of an id in the list that a reference means; -1 with a fault. */
 static int
 find_id(reading *r, JsonNode *node, const hs_field *field)
@@ -328,6 +341,8 @@ find_id(reading *r, JsonNode *node, const hs_field *field)
     for (int i = 0; i < list.n; i++)
         if (g_strcmp0(id_at(&list, i), json_node_get_string(node)) == 0)
             return i;
+    if (is_passed_over(r, &list))
+        return -1;
     if (strcmp(list.path, "effectors") == 0 && r->suit == NULL)
         fault(r, g_strdup(_("an effector without a suit; needed: the bearer's suit too")));
     else
@@ -571,10 +586,11 @@ read_field(reading *r, JsonNode *node, const hs_field *field, void *into)
         return;
     case HS_KIND_REF:
         *AT(int, into, field->offset) = find_id(r, node, field);
-        if (strcmp(field->words[0], "suits") == 0)
-            r->suit = *AT(int, into, field->offset) >= 0
-                          ? &r->task->suits[*AT(int, into, field->offset)]
-                          : NULL;
+        if (strcmp(field->words[0], "suits") == 0) {
+            r->is_suit_unknown = *AT(int, into, field->offset) < 0;
+            r->suit =
+                r->is_suit_unknown ? NULL : &r->task->suits[*AT(int, into, field->offset)];
+        }
         return;
     case HS_KIND_REFS:
         read_refs(r, node, field, into);
@@ -613,8 +629,10 @@ warn_unknown(reading *r, JsonObject *object, const hs_object *type)
 static void
 read_object(reading *r, JsonObject *object, const hs_object *type, void *into)
 {
-    if (type->size == sizeof(hs_bearer) && strcmp(type->name, "bearer") == 0)
+    if (strcmp(type->name, "bearer") == 0) {
         r->suit = NULL;
+        r->is_suit_unknown = FALSE;
+    }
     for (const hs_field *field = type->fields; field->key != NULL; field++) {
         gsize before = enter(r, field->key);
 

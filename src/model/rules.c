@@ -188,25 +188,19 @@ check_weighing(const hs_weighing *weighing, int i, GPtrArray *faults)
             "load.weighings[%d].about", i);
 }
 
-/* A fault stands at the path itself: nothing below it was read. */
-static gboolean
-is_alone(const GPtrArray *faults, const char *path)
-{
-    for (guint i = 0; i < faults->len; i++)
-        if (strcmp(((const hs_fault *)faults->pdata[i])->path, path) == 0)
-            return TRUE;
-    return FALSE;
-}
-
 static void
 check_load(const hs_task *task, GPtrArray *faults)
 {
     const hs_load *load = &task->load;
 
     if (load->n_parts == 0 && load->n_weighings == 0 &&
-        !hs_faults_has(faults, "load.weighings") && !is_alone(faults, "load"))
+        !hs_faults_has(faults, "load.weighings") && !hs_faults_stands(faults, "load"))
         say(faults, _("neither parts nor weighings; needed: one of them"), "load.parts");
     for (int i = 0; i < load->n_parts; i++) {
+        g_autofree char *path = g_strdup_printf("load.parts[%d]", i);
+
+        if (hs_faults_stands(faults, path))
+            continue;
         check_shape(&load->parts[i], i, faults);
         check_liquid(&load->parts[i], i, faults);
     }
@@ -391,6 +385,8 @@ check_mass(const hs_task *task, GPtrArray *faults)
 void
 hs_rules_check(const hs_task *task, GPtrArray *faults)
 {
+    if (hs_faults_stands(faults, "$"))
+        return;
     check_ids(task, faults);
     check_load(task, faults);
     check_site(task, faults);
@@ -403,6 +399,6 @@ hs_rules_check(const hs_task *task, GPtrArray *faults)
         say(faults,
             _("is missing; needed with the team rule measured: a number above 0, at most 1"),
             "policy.team_factor");
-    if (!hs_faults_has(faults, "load") && !hs_faults_has(faults, "$"))
+    if (!hs_faults_has(faults, "load"))
         check_mass(task, faults);
 }
