@@ -31,12 +31,12 @@ typedef enum {
 /**
  * hs_lp_solve - solve a linear programme
  *
- * What    simplex method, both phases; with is_exact the basis found is finished by the exact
- * simplex method In      problem: sizes 1..256 rows, 1..2048 columns, finite cost and matrix,
- * least <= most in every bound Out     *ret_outcome; for HS_LP_FOUND also ret_x (n_columns, may
- * be NULL) and *ret_value (may be NULL) Frame   none Errors  HS_E_RANGE for sizes or figures
- * that are not allowed; HS_E_NO_SOLUTION with the outcome when it is infeasible or unbounded;
- * HS_E_INTERNAL when the method gave up Source  none
+ * What    simplex method, both phases; with is_exact the basis found is finished in fractions
+ * In      problem: 1..256 rows, 1..2048 columns, finite figures, least <= most in every bound
+ * Out     *ret_outcome; when found also ret_x (n_columns) and *ret_value, either may be NULL
+ * Frame   none
+ * Errors  HS_E_RANGE for sizes or figures; HS_E_NO_SOLUTION with the outcome; HS_E_INTERNAL
+ * Source  none
  */
 hs_status hs_lp_solve(const hs_lp_problem *problem,
                       hs_lp_outcome *ret_outcome,

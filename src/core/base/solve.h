@@ -21,8 +21,8 @@ typedef double (*hs_function)(double x, void *data);
  * In      low < high, finite, values of different sign there; tolerance > 0 on x, absolute
  * Out     *ret_root
  * Frame   none
- * Errors  HS_E_RANGE for bracket or tolerance; HS_E_NO_SOLUTION: no change of sign, or the
- * function is not finite Source  none
+ * Errors  HS_E_RANGE for bracket or tolerance; HS_E_NO_SOLUTION: no change of sign, not finite
+ * Source  none
  */
 hs_status hs_root_find(hs_function function,
                        void *data,
@@ -66,10 +66,13 @@ hs_status hs_linear_least(int m,
 /**
  * hs_sobol_fill - points of a Sobol sequence in the unit cube
  *
- * What    points number first .. first + n - 1 of the sequence (0 is its first), turned round
- * the cube by a shift that the seed alone decides; seed 0: not shifted. Any cut into pieces
- * gives the same points. In      dimensions 1..40; first, n >= 0 Out     ret_points: n x
- * dimensions, each in [0, 1) Frame   none Errors  HS_E_RANGE Source  none
+ * What    points first .. first + n - 1 (0 is the first), turned round the cube by a shift that
+ *         the seed alone decides (0: none); any cut into pieces gives the same points
+ * In      dimensions 1..40; first, n >= 0
+ * Out     ret_points: n x dimensions, each in [0, 1)
+ * Frame   none
+ * Errors  HS_E_RANGE
+ * Source  none
  */
 hs_status hs_sobol_fill(
     int dimensions, int first, int n, uint64_t seed, double *ret_points, hs_error *error);

@@ -160,7 +160,7 @@ judge(const hs_asking *asking,
     f_Hz = slosh.frequency_Hz[direction];
     drive = nearest_drive(f_Hz, step_Hz);
     far = apart(f_Hz, drive * step_Hz);
-    moving_kg = slosh.mass_kg * hs_or(slosh.moving_part[direction], 1.0);
+    moving_kg = slosh.mass_kg * hs_or(slosh.moving_share[direction], 1.0);
     candidate->source = HS_SRC_slosh_band;
     candidate->confidence = HS_CONF_COMMON_PRACTICE;
     hs_finding_judge_ratio(candidate, f_Hz, drive * step_Hz, ratio_of(far, asking->near_ratio),

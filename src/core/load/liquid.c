@@ -95,10 +95,10 @@ slosh_lying(const hs_part *part, hs_working *working, hs_slosh *slosh)
     slosh->length_m[across] = width_m;
     slosh->depth_m = mean_m;
     slosh->frequency_Hz[along] = hs_liquid_box_Hz(part->length_m, mean_m);
-    slosh->moving_part[along] = box_part(part->length_m, mean_m);
+    slosh->moving_share[along] = box_part(part->length_m, mean_m);
     slosh->is_approximate[along] = true;
     work_box(working, part->length_m, mean_m, slosh->frequency_Hz[along]);
-    slosh->moving_part[across] = HS_ABSENT;
+    slosh->moving_share[across] = HS_ABSENT;
     if (fabs(part->liquid_depth_m - r) <= HS_SAME_PLACE_m) {
         slosh->frequency_Hz[across] = hs_liquid_across_Hz(r);
         HS_WORK(working, slosh_across, slosh->frequency_Hz[across], "Hz",
@@ -127,7 +127,7 @@ hs_liquid_slosh(const hs_part *part, hs_working *working, hs_slosh *ret_slosh, h
         for (int i = 0; i < 2; i++) {
             slosh.length_m[i] = i == 0 ? part->size_m.x : part->size_m.y;
             slosh.frequency_Hz[i] = hs_liquid_box_Hz(slosh.length_m[i], h);
-            slosh.moving_part[i] = box_part(slosh.length_m[i], h);
+            slosh.moving_share[i] = box_part(slosh.length_m[i], h);
             work_box(working, slosh.length_m[i], h, slosh.frequency_Hz[i]);
         }
     } else if (slosh.has_surface && is_lying(part)) {
@@ -136,7 +136,7 @@ hs_liquid_slosh(const hs_part *part, hs_working *working, hs_slosh *ret_slosh, h
         for (int i = 0; i < 2; i++) {
             slosh.length_m[i] = 2.0 * r;
             slosh.frequency_Hz[i] = hs_liquid_upright_Hz(r, h);
-            slosh.moving_part[i] = upright_part(r, h);
+            slosh.moving_share[i] = upright_part(r, h);
         }
         HS_WORK(working, slosh_tanh, tanh(XI / r * h), "", {"k", XI / r, ""}, {"h", h, "m"});
         HS_WORK(working, slosh_upright, slosh.frequency_Hz[0], "Hz", {"xi", XI, ""},

@@ -11,7 +11,7 @@
 typedef struct {
     bool has_surface;       /* false: empty, or full to the brim: nothing sloshes */
     double frequency_Hz[2]; /* lowest, along the load's x and y */
-    double moving_part
+    double moving_share
         [2]; /* of the liquid's mass, in that mode; HS_ABSENT where no formula was found */
     double mass_kg;
     double length_m[2],
