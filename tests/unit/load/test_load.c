@@ -175,7 +175,7 @@ answer_of(const hs_part *part, JsonObject *of, const char *key)
     if (strcmp(key, "frequency_across_Hz") == 0)
         return slosh.frequency_Hz[1];
     if (strcmp(key, "moving_part") == 0)
-        return slosh.moving_part[0];
+        return slosh.moving_share[0];
     if (strcmp(key, "depth_for_1Hz_m") == 0)
         return hs_liquid_depth_for_m(part, 0, 1.0);
     if (strcmp(key, "shift_m") == 0)
