@@ -60,13 +60,14 @@ record(const place_limit *at, hs_working *working, bool is_en)
 
     if (is_en)
         HS_WORK(working, en_limit, at->limit_kg, "kg", {"M", at->reference_kg, "kg"},
-                {"HM", m->hm, ""}, {"VM", m->vm, ""}, {"DM", m->dm, ""}, {"AM", m->am, ""},
-                {"FM", m->fm, ""}, {"CM", m->cm, ""}, {"PM", at->team, ""},
-                {"OM", at->hand, ""});
+                {"HM", m->hm_factor, ""}, {"VM", m->vm_factor, ""}, {"DM", m->dm_factor, ""},
+                {"AM", m->am_factor, ""}, {"FM", m->fm_factor, ""}, {"CM", m->cm_factor, ""},
+                {"PM", at->team, ""}, {"OM", at->hand, ""});
     else if (hs_limit_leg_lifts(at->leg))
         HS_WORK(working, iso_limit, at->limit_kg, "kg", {"M", at->reference_kg, "kg"},
-                {"HM", m->hm, ""}, {"VM", m->vm, ""}, {"DM", m->dm, ""}, {"AM", m->am, ""},
-                {"FM", m->fm, ""}, {"CM", m->cm, ""}, {"p", at->team, ""}, {"h", at->hand, ""});
+                {"HM", m->hm_factor, ""}, {"VM", m->vm_factor, ""}, {"DM", m->dm_factor, ""},
+                {"AM", m->am_factor, ""}, {"FM", m->fm_factor, ""}, {"CM", m->cm_factor, ""},
+                {"p", at->team, ""}, {"h", at->hand, ""});
     else
         HS_WORK(working, iso_carry, at->limit_kg, "kg", {"M", at->reference_kg, "kg"},
                 {"p", at->team, ""}, {"h", at->hand, ""});

@@ -38,16 +38,17 @@ record_multipliers(const place_index *at, hs_working *working)
     const hs_niosh_input *in = &at->input;
     const hs_niosh_answer *a = &at->answer;
 
-    if (a->hm > 0.0 && in->reach_m > 0.0)
-        HS_WORK(working, niosh_hm, a->hm, "", {"H", 100.0 * in->reach_m, "cm"});
-    if (a->vm > 0.0)
-        HS_WORK(working, niosh_vm, a->vm, "", {"V", 100.0 * in->hand_height_m, "cm"});
-    if (a->dm > 0.0)
-        HS_WORK(working, niosh_dm, a->dm, "", {"D", fabs(100.0 * in->distance_m), "cm"});
-    if (a->am > 0.0)
-        HS_WORK(working, niosh_am, a->am, "", {"A", in->turn_deg, "deg"});
-    HS_WORK(working, niosh_rwl, a->rwl_kg, "kg", {"HM", a->hm, ""}, {"VM", a->vm, ""},
-            {"DM", a->dm, ""}, {"AM", a->am, ""}, {"FM", a->fm, ""}, {"CM", a->cm, ""});
+    if (a->hm_factor > 0.0 && in->reach_m > 0.0)
+        HS_WORK(working, niosh_hm, a->hm_factor, "", {"H", 100.0 * in->reach_m, "cm"});
+    if (a->vm_factor > 0.0)
+        HS_WORK(working, niosh_vm, a->vm_factor, "", {"V", 100.0 * in->hand_height_m, "cm"});
+    if (a->dm_factor > 0.0)
+        HS_WORK(working, niosh_dm, a->dm_factor, "", {"D", fabs(100.0 * in->distance_m), "cm"});
+    if (a->am_factor > 0.0)
+        HS_WORK(working, niosh_am, a->am_factor, "", {"A", in->turn_deg, "deg"});
+    HS_WORK(working, niosh_rwl, a->rwl_kg, "kg", {"HM", a->hm_factor, ""},
+            {"VM", a->vm_factor, ""}, {"DM", a->dm_factor, ""}, {"AM", a->am_factor, ""},
+            {"FM", a->fm_factor, ""}, {"CM", a->cm_factor, ""});
     if (hs_has(at->index))
         HS_WORK(working, niosh_li, at->index, "", {"L", at->leg->held_kg, "kg"},
                 {"RWL", a->rwl_kg, "kg"});
@@ -62,13 +63,13 @@ zero_words(const place_index *at)
 {
     const hs_niosh_input *in = &at->input;
 
-    if (!(at->answer.hm > 0.0))
+    if (!(at->answer.hm_factor > 0.0))
         return HS_SAY(niosh_zero_reach, in->reach_m);
-    if (!(at->answer.vm > 0.0))
+    if (!(at->answer.vm_factor > 0.0))
         return HS_SAY(niosh_zero_height, in->hand_height_m);
-    if (!(at->answer.dm > 0.0))
+    if (!(at->answer.dm_factor > 0.0))
         return HS_SAY(niosh_zero_travel, fabs(in->distance_m));
-    if (!(at->answer.am > 0.0))
+    if (!(at->answer.am_factor > 0.0))
         return HS_SAY(niosh_zero_turn, fabs(in->turn_deg));
     return HS_SAY(niosh_zero_rate, in->lifts_per_min);
 }
@@ -118,8 +119,8 @@ remedy_reach_m(const place_index *at)
     const hs_limit_leg *legs;
     int n = hs_limit_legs(at->asking, at->leg->bearer, &legs);
     double near = at->asking->near_ratio * at->limit;
-    double reach_m =
-        0.25 * near * at->answer.firwl_kg / at->answer.hm * at->answer.fm / at->leg->held_kg;
+    double reach_m = 0.25 * near * at->answer.firwl_kg / at->answer.hm_factor *
+                     at->answer.fm_factor / at->leg->held_kg;
 
     for (int i = 0; i < n; i++)
         for (int end = 0; end < (legs[i].is_precise ? 2 : 1); end++)
@@ -261,8 +262,8 @@ judge_composite(const hs_asking *asking,
     candidate->confidence = HS_CONF_MEMORY;
     hs_limit_site(asking, candidate, &limit);
     if (hs_has(sum.index))
-        HS_WORK(&candidate->working, niosh_cli, sum.index, "", {"STLI", sum.first, ""},
-                {"rises", sum.index - sum.first, ""});
+        HS_WORK(&candidate->working, niosh_cli, sum.index, "", {"STLI", sum.first_index, ""},
+                {"rises", sum.index - sum.first_index, ""});
     if (scope.reason == HS_REASON_none && leg->is_one_handed)
         scope = HS_SAY(limits_one_hand);
     if (scope.reason != HS_REASON_none) {
@@ -275,7 +276,7 @@ judge_composite(const hs_asking *asking,
         hs_finding_beyond(candidate, HS_SAY(composite_zero, sum.sum_per_min));
         candidate->remedy = HS_SAY(composite_remedy_rate);
     } else {
-        candidate->text = HS_SAY(composite_is, sum.index, n, sum.first, sum.sum_per_min);
+        candidate->text = HS_SAY(composite_is, sum.index, n, sum.first_index, sum.sum_per_min);
         hs_finding_judge(candidate, sum.index, limit, asking->near_ratio);
         if (candidate->status != HS_STATUS_WITHIN)
             candidate->remedy = HS_SAY(limits_remedy_mass,

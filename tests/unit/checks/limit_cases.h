@@ -35,7 +35,7 @@ iso_figure(const char *quantity, JsonObject *in)
         hs_niosh_answer answer;
 
         hs_niosh_rwl(&at, &answer);
-        return answer.vm;
+        return answer.vm_factor;
     }
     const hs_iso11228_day *row = hs_iso11228_day_of(NUM(in, "carry_m"));
 
@@ -60,7 +60,7 @@ en_figure(JsonObject *in)
     if (json_object_get_boolean_member(in, "additional_task"))
         factor *= HS_EN_OTHER_TASK;
     hs_niosh_rwl(&at, &answer);
-    g_assert_cmpfloat(answer.fm, ==, NUM(in, "fm"));
+    g_assert_cmpfloat(answer.fm_factor, ==, NUM(in, "fm"));
     return hs_iso11228_limit_kg(NUM(in, "mref_kg"), &answer, factor);
 }
 

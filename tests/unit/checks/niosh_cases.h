@@ -38,7 +38,8 @@ static inline double
 pick(const hs_niosh_answer *answer, const char *multiplier)
 {
     const char *names[] = {"HM", "VM", "DM", "AM", "FM", "CM"};
-    double values[] = {answer->hm, answer->vm, answer->dm, answer->am, answer->fm, answer->cm};
+    double values[] = {answer->hm_factor, answer->vm_factor, answer->dm_factor,
+                       answer->am_factor, answer->fm_factor, answer->cm_factor};
 
     for (int i = 0; i < 6; i++)
         if (strcmp(names[i], multiplier) == 0)
@@ -214,7 +215,7 @@ check_composites(JsonObject *root)
         hs_niosh_composite(tasks, n, duration_of(json_object_get_string_member(o, "duration")),
                            &sum);
         hs_near(id, sum.index, number_of(o, "cli"), 2e-5);
-        g_assert_cmpfloat(sum.index, >=, sum.first);
+        g_assert_cmpfloat(sum.index, >=, sum.first_index);
         /* the order of entry is irrelevant */
         for (int k = 0; k < n / 2; k++) {
             hs_niosh_task keep = tasks[k];

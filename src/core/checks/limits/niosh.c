@@ -33,7 +33,7 @@ hs_niosh_duration_of(double hours, double recovery_h)
 }
 
 double
-hs_niosh_fm(double lifts_per_min, hs_niosh_duration duration, bool is_low)
+hs_niosh_fm_factor(double lifts_per_min, hs_niosh_duration duration, bool is_low)
 {
     int column = is_low ? 0 : 1, i = 0;
 
@@ -54,7 +54,7 @@ hs_niosh_fm(double lifts_per_min, hs_niosh_duration duration, bool is_low)
 }
 
 double
-hs_niosh_cm(hs_coupling coupling, bool is_low)
+hs_niosh_cm_factor(hs_coupling coupling, bool is_low)
 {
     switch (coupling) {
     case HS_COUPLING_GOOD:
@@ -78,9 +78,9 @@ am_of(double turn_deg)
 static void
 multiply(double constant, hs_niosh_answer *answer)
 {
-    answer->firwl_kg =
-        constant * answer->hm * answer->vm * answer->dm * answer->am * answer->cm;
-    answer->rwl_kg = answer->firwl_kg * answer->fm;
+    answer->firwl_kg = constant * answer->hm_factor * answer->vm_factor * answer->dm_factor *
+                       answer->am_factor * answer->cm_factor;
+    answer->rwl_kg = answer->firwl_kg * answer->fm_factor;
 }
 
 void
@@ -91,17 +91,17 @@ hs_niosh_rwl(const hs_niosh_input *input, hs_niosh_answer *ret_answer)
     bool is_low = v_cm < 75.0 - EDGE;
 
     *ret_answer = (hs_niosh_answer){
-        .hm = h_cm <= 63.0 + EDGE ? fmin(1.0, 25.0 / h_cm) : 0.0,
-        .vm = v_cm <= 175.0 + EDGE ? fmax(0.0, 1.0 - 0.003 * fabs(v_cm - 75.0)) : 0.0,
-        .dm = d_cm <= 175.0 + EDGE ? fmin(1.0, 0.82 + 4.5 / d_cm) : 0.0,
-        .am = am_of(input->turn_deg),
-        .fm = hs_niosh_fm(input->lifts_per_min, input->duration, is_low),
-        .cm = hs_niosh_cm(input->coupling, is_low)};
+        .hm_factor = h_cm <= 63.0 + EDGE ? fmin(1.0, 25.0 / h_cm) : 0.0,
+        .vm_factor = v_cm <= 175.0 + EDGE ? fmax(0.0, 1.0 - 0.003 * fabs(v_cm - 75.0)) : 0.0,
+        .dm_factor = d_cm <= 175.0 + EDGE ? fmin(1.0, 0.82 + 4.5 / d_cm) : 0.0,
+        .am_factor = am_of(input->turn_deg),
+        .fm_factor = hs_niosh_fm_factor(input->lifts_per_min, input->duration, is_low),
+        .cm_factor = hs_niosh_cm_factor(input->coupling, is_low)};
     /* A reach or a travel of nothing counts as 25 cm, a reach behind the ankles too. */
     if (h_cm <= 25.0)
-        ret_answer->hm = 1.0;
+        ret_answer->hm_factor = 1.0;
     if (d_cm <= 25.0)
-        ret_answer->dm = 1.0;
+        ret_answer->dm_factor = 1.0;
     multiply(HS_NIOSH_LC_kg, ret_answer);
 }
 
@@ -119,19 +119,20 @@ hs_niosh_rwl_us(double h_in,
     double way_in = fabs(d_in);
 
     *ret_answer_lb = (hs_niosh_answer){
-        .hm = h_in <= 25.0 + EDGE ? 10.0 / fmax(h_in, 10.0) : 0.0,
-        .vm = v_in <= 70.0 + EDGE ? fmax(0.0, 1.0 - 0.0075 * fabs(v_in - 30.0)) : 0.0,
-        .dm = way_in <= 70.0 + EDGE ? 0.82 + 1.8 / fmax(way_in, 10.0) : 0.0,
-        .am = am_of(turn_deg),
-        .fm = hs_niosh_fm(lifts_per_min, duration, is_low),
-        .cm = hs_niosh_cm(coupling, is_low)};
+        .hm_factor = h_in <= 25.0 + EDGE ? 10.0 / fmax(h_in, 10.0) : 0.0,
+        .vm_factor = v_in <= 70.0 + EDGE ? fmax(0.0, 1.0 - 0.0075 * fabs(v_in - 30.0)) : 0.0,
+        .dm_factor = way_in <= 70.0 + EDGE ? 0.82 + 1.8 / fmax(way_in, 10.0) : 0.0,
+        .am_factor = am_of(turn_deg),
+        .fm_factor = hs_niosh_fm_factor(lifts_per_min, duration, is_low),
+        .cm_factor = hs_niosh_cm_factor(coupling, is_low)};
     multiply(HS_NIOSH_LC_lb, ret_answer_lb);
 }
 
 static double
 single_index(const hs_niosh_task *task, hs_niosh_duration duration)
 {
-    double strwl_kg = task->firwl_kg * hs_niosh_fm(task->lifts_per_min, duration, task->is_low);
+    double strwl_kg =
+        task->firwl_kg * hs_niosh_fm_factor(task->lifts_per_min, duration, task->is_low);
 
     return strwl_kg > 0.0 ? task->mass_mean_kg / strwl_kg : (double)INFINITY;
 }
@@ -166,10 +167,10 @@ hs_niosh_composite(const hs_niosh_task *tasks,
     if (n < 1 || n > HS_NIOSH_TASKS)
         return;
     order_tasks(tasks, n, duration, order);
-    index = ret_sum->first = single_index(&tasks[order[0]], duration);
+    index = ret_sum->first_index = single_index(&tasks[order[0]], duration);
     sum_per_min = tasks[order[0]].lifts_per_min;
     is_low = tasks[order[0]].is_low;
-    before = hs_niosh_fm(sum_per_min, duration, is_low);
+    before = hs_niosh_fm_factor(sum_per_min, duration, is_low);
 
     for (int i = 1; i < n; i++) {
         const hs_niosh_task *task = &tasks[order[i]];
@@ -178,13 +179,13 @@ hs_niosh_composite(const hs_niosh_task *tasks,
         /* The low column serves the sum as soon as one of its tasks is low: nothing seen says which, this is the lower limit. */
         is_low = is_low || task->is_low;
         sum_per_min += task->lifts_per_min;
-        after = hs_niosh_fm(sum_per_min, duration, is_low);
+        after = hs_niosh_fm_factor(sum_per_min, duration, is_low);
         index += task->mass_most_kg / task->firwl_kg * (1.0 / after - 1.0 / before);
         before = after;
     }
     ret_sum->sum_per_min = sum_per_min;
     if (isfinite(index) && before > 0.0)
         ret_sum->index = index;
-    if (!isfinite(ret_sum->first))
-        ret_sum->first = HS_ABSENT;
+    if (!isfinite(ret_sum->first_index))
+        ret_sum->first_index = HS_ABSENT;
 }

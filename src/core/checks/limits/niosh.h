@@ -35,7 +35,7 @@ typedef struct {
 } hs_niosh_input;
 
 typedef struct {
-    double hm, vm, dm, am, fm, cm;
+    double hm_factor, vm_factor, dm_factor, am_factor, fm_factor, cm_factor;
     double firwl_kg; /* with FM = 1 */
     double rwl_kg;   /* 0: beyond the equation's cut-offs */
 } hs_niosh_answer;
@@ -46,16 +46,16 @@ typedef struct {
 } hs_niosh_task;
 
 typedef struct {
-    double index; /* HS_ABSENT: the summed frequency leaves the table, or a limit is 0 */
-    double first; /* greatest single-task index */
+    double index;       /* HS_ABSENT: the summed frequency leaves the table, or a limit is 0 */
+    double first_index; /* greatest single-task index */
     double sum_per_min;
 } hs_niosh_sum;
 
 hs_niosh_duration hs_niosh_duration_of(double hours, double recovery_h);
 
 /* FM: straight lines between the table's rows, below 0.2/min the row 0.2, never a line towards a zero. */
-double hs_niosh_fm(double lifts_per_min, hs_niosh_duration duration, bool is_low);
-double hs_niosh_cm(hs_coupling coupling, bool is_low);
+double hs_niosh_fm_factor(double lifts_per_min, hs_niosh_duration duration, bool is_low);
+double hs_niosh_cm_factor(hs_coupling coupling, bool is_low);
 
 /**
  * hs_niosh_rwl - recommended weight limit of one lift
