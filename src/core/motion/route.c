@@ -10,12 +10,11 @@
 #define OTHER_SPEED_m_s 0.35 /* the same for every other leg (common practice, no source) */
 #define LEAST_TIME_s    1.0  /* file format, section Defaults */
 
+/* x is the distance along the way; y serves the plan only. */
 static double
 default_time_s(const hs_point *from, const hs_point *to)
 {
-    double dx = to->x_m - from->x_m, dz = to->z_m - from->z_m;
-    double dy = hs_or(to->y_m, 0.0) - hs_or(from->y_m, 0.0);
-    double length_m = sqrt(dx * dx + dy * dy + dz * dz);
+    double length_m = hypot(to->x_m - from->x_m, to->z_m - from->z_m);
 
     return fmax(LEAST_TIME_s,
                 length_m / (to->move == HS_MOVE_CARRY ? CARRY_SPEED_m_s : OTHER_SPEED_m_s));
