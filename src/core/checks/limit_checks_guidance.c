@@ -178,6 +178,20 @@ gb_scope(const hs_asking *asking,
     return scope;
 }
 
+/* The end of the leg with the smaller box. */
+static int
+worse_end(const hs_asking *asking, const hs_limit_leg *leg)
+{
+    const hs_person *person = &asking->run->persons[leg->bearer];
+    hs_gb_landmarks body = hs_gb_landmarks_of(person->stature_m);
+    double box_kg[2];
+
+    for (int end = 0; end < 2; end++)
+        box_kg[end] = hs_gb_box_kg(person->sex, hs_gb_zone_of(&body, leg->height_m[end]),
+                                   hs_gb_reach_of(&body, leg->reach_m[end]));
+    return box_kg[1] < box_kg[0] || !hs_has(box_kg[1]) ? 1 : 0;
+}
+
 static void
 judge_gb(const hs_asking *asking, const hs_limit_leg *leg, hs_finding *candidate)
 {
@@ -187,8 +201,8 @@ judge_gb(const hs_asking *asking, const hs_limit_leg *leg, hs_finding *candidate
                     hs_gb_rate_factor(hs_limit_cycles_per_h(asking) / 60.0);
     double team = hs_gb_team_share(asking->run->setup->n_bearers);
     double limit_kg = box_kg * factor * team;
-    double low_m = fmin(leg->height_m[0], leg->height_m[1]);
-    hs_message text = HS_SAY(gb_is, leg->held_kg, limit_kg, box_kg, low_m, reach_m);
+    hs_message text = HS_SAY(gb_is, leg->held_kg, limit_kg, box_kg,
+                             leg->height_m[worse_end(asking, leg)], reach_m);
 
     candidate->source = HS_SRC_gb_guideline;
     candidate->confidence = HS_CONF_SEEN;
@@ -215,7 +229,9 @@ ask_all(const hs_asking *asking,
 
         for (int i = 0; i < n; i++) {
             hs_finding candidate = hs_finding_start(asking, check);
-            int end = legs[i].height_m[1] > legs[i].height_m[0] ? 1 : 0;
+            int end = check == HS_CHECK_lift_gb_guideline
+                          ? worse_end(asking, &legs[i])
+                          : legs[i].height_m[1] > legs[i].height_m[0];
 
             if (!hs_limit_leg_lifts(&legs[i]) && legs[i].move != HS_MOVE_CARRY)
                 continue;
