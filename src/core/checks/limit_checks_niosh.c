@@ -50,12 +50,12 @@ record_multipliers(const place_index *at, hs_working *working)
             {"VM", a->vm_factor, ""}, {"DM", a->dm_factor, ""}, {"AM", a->am_factor, ""},
             {"FM", a->fm_factor, ""}, {"CM", a->cm_factor, ""});
     if (hs_has(at->index))
-        HS_WORK(working, niosh_li, at->index, "", {"L", at->leg->held_kg, "kg"},
+        HS_WORK(working, niosh_li, at->index, "", {"L", at->leg->share_kg, "kg"},
                 {"RWL", a->rwl_kg, "kg"});
-    if (at->leg->has_suit &&
-        a->rwl_kg > 0.0) /* for comparison: as if the share were felt in full */
-        HS_WORK(working, niosh_li, at->leg->share_kg / a->rwl_kg, "",
-                {"L", at->leg->share_kg, "kg"}, {"RWL", a->rwl_kg, "kg"});
+    /* for comparison: what the wearer feels of it */
+    if (at->leg->has_suit && a->rwl_kg > 0.0 && hs_has(at->leg->held_kg))
+        HS_WORK(working, niosh_li, at->leg->held_kg / a->rwl_kg, "",
+                {"L", at->leg->held_kg, "kg"}, {"RWL", a->rwl_kg, "kg"});
 }
 
 static hs_message
@@ -85,7 +85,7 @@ rests_on_memory(const place_index *at)
         return false;
     at_ten.lifts_per_min = HS_NIOSH_SEEN_TO_per_min;
     hs_niosh_rwl(&at_ten, &answer);
-    return !(at->leg->held_kg > at->limit * answer.rwl_kg);
+    return !(at->leg->share_kg > at->limit * answer.rwl_kg);
 }
 
 static hs_reason
@@ -109,7 +109,7 @@ within_with(
 
     input.reach_m = reach_m;
     hs_niosh_rwl(&input, &answer);
-    return leg->held_kg < asking->near_ratio * limit * answer.rwl_kg;
+    return leg->share_kg < asking->near_ratio * limit * answer.rwl_kg;
 }
 
 /* A smaller reach here is a remedy of its own only where every other place of this bearer is within already. */
@@ -120,7 +120,7 @@ remedy_reach_m(const place_index *at)
     int n = hs_limit_legs(at->asking, at->leg->bearer, &legs);
     double near = at->asking->near_ratio * at->limit;
     double reach_m = 0.25 * near * at->answer.firwl_kg / at->answer.hm_factor *
-                     at->answer.fm_factor / at->leg->held_kg;
+                     at->answer.fm_factor / at->leg->share_kg;
 
     for (int i = 0; i < n; i++)
         for (int end = 0; end < (legs[i].is_precise ? 2 : 1); end++)
@@ -162,20 +162,19 @@ judge_place(place_index *at, hs_finding *candidate)
     if (scope.reason == HS_REASON_none && leg->is_one_handed)
         scope = HS_SAY(limits_one_hand);
     at->limit = 1.0;
-    at->index = at->answer.rwl_kg > 0.0 ? leg->held_kg / at->answer.rwl_kg : HS_ABSENT;
+    at->index = at->answer.rwl_kg > 0.0 ? leg->share_kg / at->answer.rwl_kg : HS_ABSENT;
     candidate->source = HS_SRC_niosh_1994;
     candidate->confidence = HS_CONF_SEEN;
     hs_limit_site(at->asking, candidate, &at->limit);
-    if (hs_has(leg->held_kg))
+    if (hs_has(leg->share_kg))
         record_multipliers(at, &candidate->working);
     if (scope.reason != HS_REASON_none) {
         candidate->limit = at->limit;
         hs_finding_scope(candidate, at->index,
-                         hs_has(leg->held_kg) || !leg->has_suit ? scope
-                                                                : HS_SAY(limits_unknown_felt));
+                         leg->has_suit ? (hs_message){.reason = HS_REASON_niosh_suit} : scope);
         return;
     }
-    if (!hs_has(leg->held_kg)) {
+    if (!hs_has(leg->share_kg)) {
         hs_finding_missing(candidate, HS_SAY(limits_unknown_mass));
         return;
     }
@@ -186,7 +185,7 @@ judge_place(place_index *at, hs_finding *candidate)
         return;
     }
     candidate->text =
-        HS_SAY(niosh_is, at->index, leg->held_kg, at->answer.rwl_kg, at->input.reach_m,
+        HS_SAY(niosh_is, at->index, leg->share_kg, at->answer.rwl_kg, at->input.reach_m,
                at->input.hand_height_m, at->input.lifts_per_min);
     candidate->text.reason = index_reason(at, seconds);
     if (rests_on_memory(at)) {
@@ -226,8 +225,8 @@ hs_check_lift_niosh_1994(const hs_asking *asking, hs_finding *finding)
 static hs_niosh_task
 task_of(const hs_asking *asking, const hs_limit_leg *leg)
 {
-    hs_niosh_task task = {.mass_mean_kg = leg->held_kg,
-                          .mass_most_kg = leg->held_kg,
+    hs_niosh_task task = {.mass_mean_kg = leg->share_kg,
+                          .mass_most_kg = leg->share_kg,
                           .firwl_kg = INFINITY,
                           .lifts_per_min = hs_limit_cycles_per_h(asking) / 60.0};
 
@@ -268,8 +267,9 @@ judge_composite(const hs_asking *asking,
         scope = HS_SAY(limits_one_hand);
     if (scope.reason != HS_REASON_none) {
         candidate->limit = limit;
-        hs_finding_scope(candidate, sum.index, scope);
-    } else if (!hs_has(leg->held_kg)) {
+        hs_finding_scope(candidate, sum.index,
+                         leg->has_suit ? (hs_message){.reason = HS_REASON_niosh_suit} : scope);
+    } else if (!hs_has(leg->share_kg)) {
         hs_finding_missing(candidate, HS_SAY(limits_unknown_mass));
     } else if (!hs_has(sum.index)) {
         candidate->limit = limit;
@@ -304,8 +304,8 @@ hs_check_lift_niosh_composite(const hs_asking *asking, hs_finding *finding)
             if (first == NULL)
                 all = *(first = &legs[i]);
             all.kneels = all.kneels || legs[i].kneels;
-            if (!hs_has(legs[i].held_kg))
-                all.held_kg = HS_ABSENT;
+            if (!hs_has(legs[i].share_kg))
+                all.share_kg = HS_ABSENT;
             tasks[n_tasks++] = task_of(asking, &legs[i]);
         }
         if (n_tasks < 2)
