@@ -4,6 +4,7 @@
  * Not here:  rules across fields (rules.c). */
 #include "schema.h"
 
+#include "allowed.h"
 #include "digest.h"
 #include "fields.h"
 
@@ -25,7 +26,7 @@ write_range(GString *out, const hs_field *field)
     g_autofree char *least = hs_canonical_number(field->least),
                     *most = hs_canonical_number(field->most);
 
-    g_string_append(out, "\"type\": \"number\"");
+    g_string_append_printf(out, "\"type\": \"%s\"", field->is_whole ? "integer" : "number");
     if (field->least > -DBL_MAX)
         g_string_append_printf(out, ", \"%s\": %s",
                                field->above ? "exclusiveMinimum" : "minimum", least);
@@ -40,6 +41,21 @@ write_words(GString *out, const char *const *words)
     for (int i = 0; words[i] != NULL; i++)
         g_string_append_printf(out, "%s\"%s\"", i > 0 ? ", " : "", words[i]);
     g_string_append_c(out, ']');
+}
+
+/* The unit, and what an absent number stands for. */
+static void
+write_note(GString *out, const hs_field *field)
+{
+    const char *unit = hs_allowed_unit(field->key);
+
+    if (*unit != '\0')
+        g_string_append_printf(out, ", \"description\": \"in %s\"", unit);
+    if (field->is_zero)
+        g_string_append(out, ", \"default\": 0");
+    if (field->otherwise != 0)
+        g_string_append_printf(out, ", \"default\": \"%s\"",
+                               field->words[field->otherwise - 1]);
 }
 
 static void
@@ -94,10 +110,13 @@ write_field(GString *out, const hs_field *field, int level)
         write_list(out, field, level);
         break;
     case HS_KIND_STRINGS:
-        g_string_append(out, "\"type\": \"array\", \"items\": { \"type\": \"string\" }");
+        g_string_append(out, "\"type\": \"array\", \"items\": { ");
+        write_words(out, field->words);
+        g_string_append(out, " }");
         break;
     case HS_KIND_PLACES:
-        g_string_append(out, "\"type\": \"array\", \"maxItems\": 2000, \"items\": { ");
+        g_string_append_printf(out, "\"type\": \"array\", \"maxItems\": %d, \"items\": { ",
+                               HS_PLACES_MOST);
         write_numbers(out, field, 2);
         g_string_append(out, " }");
         break;
@@ -110,9 +129,9 @@ write_field(GString *out, const hs_field *field, int level)
     case HS_KIND_EACH:
         g_string_append(out, "\"oneOf\": [{ ");
         write_range(out, field);
-        g_string_append(
-            out,
-            " }, { \"type\": \"array\", \"items\": { \"type\": [\"number\", \"null\"] } }]");
+        g_string_append(out, " }, { \"type\": \"array\", \"items\": { \"oneOf\": [{ ");
+        write_range(out, field);
+        g_string_append(out, " }, { \"type\": \"null\" }] } }]");
         break;
     case HS_KIND_STANCES:
         g_string_append(out, "\"oneOf\": [{ ");
@@ -130,8 +149,11 @@ write_field(GString *out, const hs_field *field, int level)
     case HS_KIND_REF:
     default:
         g_string_append(out, "\"type\": \"string\"");
+        if (strcmp(field->key, "id") == 0)
+            g_string_append(out, ", \"minLength\": 1");
         break;
     }
+    write_note(out, field);
     g_string_append(out, " }");
 }
 
