@@ -1,0 +1,538 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  what does one option look like from the side at this moment?
+ * Answer:    HsSideView: the scene in kept layers, with a handle over everything that can be grabbed.
+ * Not here:  the two views together (stage.c), what dragging means (grab.c). */
+#include "side_view.h"
+
+#include "change.h"
+#include "grab.h"
+#include "handle.h"
+#include "hit.h"
+#include "field.h"
+#include "look.h"
+#include "paint.h"
+#include "quantity.h"
+#include "stroke.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+struct _HsSideView {
+    GtkWidget parent;
+    HsSession *session;
+    int option;
+    hs_scene *scene;
+    hs_view view;
+    gboolean has_view, is_held, is_drawing, folds;
+    GskRenderNode *kept, *moving; /* NULL: to be painted anew */
+    GPtrArray *handles;
+    GArray *stroke; /* hs_vec2, world; NULL: none under way */
+    double pan_x_px, pan_y_px;
+};
+G_DEFINE_FINAL_TYPE(HsSideView, hs_side_view, GTK_TYPE_WIDGET)
+
+enum { RESIZED, PANNED, ZOOMED, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
+static void
+drop_nodes(HsSideView *self, gboolean keep_still)
+{
+    if (!keep_still)
+        g_clear_pointer(&self->kept, gsk_render_node_unref);
+    g_clear_pointer(&self->moving, gsk_render_node_unref);
+    gtk_widget_queue_draw(GTK_WIDGET(self));
+}
+
+/* ---- painting ------------------------------------------------------------------------------ */
+
+static GskRenderNode *
+paint_node(HsSideView *self, hs_paint_part part)
+{
+    double x = 0.0, y = 0.0, width = gtk_widget_get_width(GTK_WIDGET(self)),
+           height = gtk_widget_get_height(GTK_WIDGET(self));
+
+    if (part == HS_PAINT_MOVING)
+        hs_paint_moving_bounds(self->scene, &self->view, &x, &y, &width, &height);
+    if (!(width > 0.0) || !(height > 0.0))
+        return NULL;
+    GskRenderNode *node =
+        gsk_cairo_node_new(&GRAPHENE_RECT_INIT((float)x, (float)y, (float)width, (float)height));
+    cairo_t *cr = gsk_cairo_node_get_draw_context(node);
+    hs_paint_part_of(cr, self->scene, &self->view, hs_look_theme(GTK_WIDGET(self)), part);
+    cairo_destroy(cr);
+    return node;
+}
+
+static void
+snapshot_stroke(HsSideView *self, GtkSnapshot *snapshot)
+{
+    const hs_theme *theme = hs_look_theme(GTK_WIDGET(self));
+    double width = gtk_widget_get_width(GTK_WIDGET(self)), height = gtk_widget_get_height(GTK_WIDGET(self));
+
+    if (self->stroke == NULL || self->stroke->len < 2)
+        return;
+    cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
+    cairo_set_source_rgba(cr, theme->ink.r, theme->ink.g, theme->ink.b, 0.7);
+    cairo_set_line_width(cr, 2.5);
+    cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
+    cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
+    for (guint i = 0; i < self->stroke->len; i++) {
+        hs_vec2 at = g_array_index(self->stroke, hs_vec2, i);
+        at.x = hs_scene_x_of_world(self->scene, at.x);
+        hs_vec2 px = hs_view_to_surface(&self->view, at);
+        cairo_line_to(cr, px.x, px.y);
+    }
+    cairo_stroke(cr);
+    cairo_destroy(cr);
+}
+
+static void
+snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
+{
+    HsSideView *self = HS_SIDE_VIEW(widget);
+
+    if (self->scene != NULL && self->has_view) {
+        if (self->kept == NULL)
+            self->kept = paint_node(self, HS_PAINT_KEPT);
+        if (self->moving == NULL)
+            self->moving = paint_node(self, HS_PAINT_MOVING);
+        if (self->kept != NULL)
+            gtk_snapshot_append_node(snapshot, self->kept);
+        if (self->moving != NULL)
+            gtk_snapshot_append_node(snapshot, self->moving);
+        snapshot_stroke(self, snapshot);
+    }
+    for (GtkWidget *child = gtk_widget_get_first_child(widget); child != NULL;
+         child = gtk_widget_get_next_sibling(child))
+        gtk_widget_snapshot_child(widget, child, snapshot);
+}
+
+/* ---- handles ------------------------------------------------------------------------------- */
+
+static const hs_option_result *
+option_of(HsSideView *self)
+{
+    const hs_results *results = hs_session_results(self->session);
+
+    if (results == NULL || self->option < 0 || self->option >= results->n_options)
+        return NULL;
+    return &results->options[self->option];
+}
+
+static const hs_sample *
+sample_of(HsSideView *self)
+{
+    const hs_option_result *option = option_of(self);
+
+    return option != NULL && option->n_samples > 0 ? &option->samples[hs_session_sample(self->session, self->option)]
+                                                   : NULL;
+}
+
+static hs_vec2
+grip_place(const hs_task *task, const hs_sample *sample, int grip)
+{
+    hs_mat3 turn = hs_mat3_load_to_world(sample->pitch_deg * G_PI / 180.0, sample->heading_deg * G_PI / 180.0);
+    hs_vec3 at = hs_mat3_apply(&turn, task->load.grips[grip].at_m);
+
+    return (hs_vec2){sample->x_m + at.x, sample->z_m + at.z};
+}
+
+/* Where the handle's thing is, in the world. */
+static hs_vec2
+thing_place(HsSideView *self, HsHandle *handle)
+{
+    const hs_task *task = hs_field_task(self->session);
+    const hs_sample *sample = sample_of(self);
+    int index = hs_handle_get_index(handle);
+
+    if (hs_handle_get_kind(handle) == HS_HANDLE_POINT)
+        return (hs_vec2){task->route.points[index].x_m, task->route.points[index].z_m};
+    if (hs_handle_get_kind(handle) == HS_HANDLE_GRIP)
+        return grip_place(task, sample, index);
+    return (hs_vec2){sample->bearers[index].feet_x_m, sample->bearers[index].floor_z_m};
+}
+
+static hs_vec2
+to_px(HsSideView *self, hs_vec2 at_m)
+{
+    at_m.x = hs_scene_x_of_world(self->scene, at_m.x);
+    return hs_view_to_surface(&self->view, at_m);
+}
+
+static char *
+name_point(HsSideView *self, int index)
+{
+    const hs_task *task = hs_field_task(self->session);
+    const hs_option_result *option = option_of(self);
+    g_autofree char *x = hs_quantity_text(task->route.points[index].x_m, "m", hs_look_units());
+    g_autofree char *z = hs_quantity_text(task->route.points[index].z_m, "m", hs_look_units());
+
+    if (self->option == hs_session_edited(self->session))
+        return g_strdup_printf(_("Point %d: %s along, %s up"), index + 1, x, z);
+    return g_strdup_printf(_("In %s, point %d: %s along, %s up"), option->name, index + 1, x, z);
+}
+
+static char *
+name_feet(HsSideView *self, const hs_sample *sample, int index)
+{
+    const hs_option_result *option = option_of(self);
+    const hs_task *task = hs_field_task(self->session);
+    const hs_bearer_sample *bearer = &sample->bearers[index];
+    const char *who = task->workers[option->asked->bearers[index].worker].name;
+
+    if (who == NULL || *who == '\0')
+        who = option->asked->bearers[index].id;
+    if (!bearer->has_pose)
+        return g_strdup_printf(_("Feet of %s (%s)"), who, option->name);
+    g_autofree char *reach = hs_quantity_text(bearer->pose[HS_POSE_HAND].x, "m", hs_look_units());
+    return g_strdup_printf(_("Feet of %s (%s): %s behind the hands"), who, option->name, reach);
+}
+
+static HsHandle *
+nth_handle(HsSideView *self, guint n)
+{
+    if (n < self->handles->len)
+        return self->handles->pdata[n];
+    GtkWidget *handle = hs_handle_new(self->session);
+    gtk_widget_set_parent(handle, GTK_WIDGET(self));
+    g_ptr_array_add(self->handles, handle);
+    return HS_HANDLE(handle);
+}
+
+/* Order of the children is order of Tab and of painting: feet and grips first, points above them. */
+static void
+sync_handles(HsSideView *self)
+{
+    const hs_task *task = hs_field_task(self->session);
+    const hs_sample *sample = sample_of(self);
+    const hs_option_result *option = option_of(self);
+    guint n = 0;
+
+    if (task != NULL && sample != NULL && self->scene != NULL) {
+        for (int i = 0; i < option->asked->n_bearers; i++) {
+            g_autofree char *name = name_feet(self, sample, i);
+            hs_handle_set(nth_handle(self, n++), HS_HANDLE_FEET, self->option, i, name);
+        }
+        for (int i = 0; i < sample->n_grips; i++) {
+            int grip = sample->grips[i].grip;
+            g_autofree char *up = hs_quantity_text(sample->grips[i].up_N, "N", hs_look_units());
+            g_autofree char *name =
+                g_strdup_printf(_("Grip %s (%s): %s"), task->load.grips[grip].id, option->name, up);
+            hs_handle_set(nth_handle(self, n++), HS_HANDLE_GRIP, self->option, grip, name);
+        }
+        for (int i = 0; i < task->route.n_points; i++) {
+            g_autofree char *name = name_point(self, i);
+            hs_handle_set(nth_handle(self, n++), HS_HANDLE_POINT, self->option, i, name);
+        }
+    }
+    while (self->handles->len > n) {
+        gtk_widget_unparent(self->handles->pdata[self->handles->len - 1]);
+        g_ptr_array_set_size(self->handles, (int)self->handles->len - 1);
+    }
+    gtk_widget_queue_allocate(GTK_WIDGET(self));
+}
+
+static void
+measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *least, int *natural, int *least_base, int *natural_base)
+{
+    int a, b;
+
+    (void)for_size;
+    for (GtkWidget *child = gtk_widget_get_first_child(widget); child != NULL;
+         child = gtk_widget_get_next_sibling(child))
+        gtk_widget_measure(child, orientation, -1, &a, &b, NULL, NULL);
+    *least = orientation == GTK_ORIENTATION_HORIZONTAL ? 220 : 200;
+    *natural = 480;
+    *least_base = *natural_base = -1;
+}
+
+static void
+size_allocate(GtkWidget *widget, int width, int height, int baseline)
+{
+    HsSideView *self = HS_SIDE_VIEW(widget);
+
+    (void)baseline;
+    if (!self->has_view || (int)self->view.width_px != width || (int)self->view.height_px != height)
+        g_signal_emit(self, signals[RESIZED], 0);
+    for (guint i = 0; i < self->handles->len; i++) {
+        HsHandle *handle = self->handles->pdata[i];
+        hs_vec2 at = self->has_view && self->scene != NULL && sample_of(self) != NULL
+                         ? to_px(self, thing_place(self, handle))
+                         : (hs_vec2){0.0, 0.0};
+        GtkAllocation place = {(int)at.x - HS_HANDLE_SIZE / 2, (int)at.y - HS_HANDLE_SIZE / 2, HS_HANDLE_SIZE,
+                               HS_HANDLE_SIZE};
+        gtk_widget_size_allocate(GTK_WIDGET(handle), &place, -1);
+    }
+}
+
+/* ---- pointer ------------------------------------------------------------------------------- */
+
+hs_vec2
+hs_side_view_world(HsSideView *self, hs_vec2 at_px)
+{
+    hs_vec2 at_m = hs_view_to_world(&self->view, at_px);
+
+    if (self->scene != NULL)
+        at_m.x = hs_scene_world_of_x(self->scene, at_m.x);
+    return at_m;
+}
+
+hs_vec2
+hs_side_view_snap(HsSideView *self, hs_vec2 at_m, int moved, gboolean is_free)
+{
+    const hs_task *task = hs_field_task(self->session);
+
+    if (task == NULL || self->scene == NULL)
+        return at_m;
+    at_m.x = hs_scene_x_of_world(self->scene, at_m.x);
+    hs_snap snap = hs_snap_point(task, self->scene, &self->view, at_m, moved, moved >= 0 ? 0.001 : 0.01, is_free);
+    return snap.world_m;
+}
+
+static void
+on_drag_begin(GtkGestureDrag *drag, double x_px, double y_px, HsSideView *self)
+{
+    gtk_widget_grab_focus(GTK_WIDGET(self));
+    self->pan_x_px = self->pan_y_px = 0.0;
+    if (!self->is_drawing)
+        return;
+    gtk_gesture_set_state(GTK_GESTURE(drag), GTK_EVENT_SEQUENCE_CLAIMED);
+    hs_vec2 at_m = hs_side_view_world(self, (hs_vec2){x_px, y_px});
+    self->stroke = g_array_new(FALSE, FALSE, sizeof(hs_vec2));
+    g_array_append_val(self->stroke, at_m);
+}
+
+static void
+on_drag_update(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *self)
+{
+    double x_px, y_px;
+
+    if (self->stroke == NULL) {
+        g_signal_emit(self, signals[PANNED], 0, dx_px - self->pan_x_px, dy_px - self->pan_y_px);
+        self->pan_x_px = dx_px;
+        self->pan_y_px = dy_px;
+        return;
+    }
+    gtk_gesture_drag_get_start_point(drag, &x_px, &y_px);
+    hs_vec2 at_m = hs_side_view_world(self, (hs_vec2){x_px + dx_px, y_px + dy_px});
+    g_array_append_val(self->stroke, at_m);
+    gtk_widget_queue_draw(GTK_WIDGET(self));
+}
+
+static void
+on_drag_end(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *self)
+{
+    g_autoptr(GArray) stroke = g_steal_pointer(&self->stroke);
+
+    (void)drag;
+    if (stroke == NULL)
+        return;
+    gtk_widget_queue_draw(GTK_WIDGET(self));
+    if (hypot(dx_px, dy_px) < 4.0 && stroke->len < 4) {
+        hs_vec2 at_m = g_array_index(stroke, hs_vec2, 0);
+        hs_grab_add_point(GTK_WIDGET(self), self->session, hs_side_view_snap(self, at_m, -1, FALSE));
+        return;
+    }
+    hs_vec2 *first = &g_array_index(stroke, hs_vec2, 0), *last = &g_array_index(stroke, hs_vec2, stroke->len - 1);
+    *first = hs_side_view_snap(self, *first, -1, FALSE);
+    *last = hs_side_view_snap(self, *last, -1, FALSE);
+    g_autoptr(GArray) places = hs_stroke_simplify(stroke);
+    if (hs_change_commit(GTK_WIDGET(self), self->session, hs_stroke_edit(self->session, places)))
+        gtk_widget_activate_action(GTK_WIDGET(self), "win.draw-route", NULL);
+}
+
+static void
+on_drag_cancel(GtkGesture *drag, GdkEventSequence *sequence, HsSideView *self)
+{
+    (void)drag, (void)sequence;
+    g_clear_pointer(&self->stroke, g_array_unref);
+    gtk_widget_queue_draw(GTK_WIDGET(self));
+}
+
+static void
+on_double_click(GtkGestureClick *click, int n_press, double x_px, double y_px, HsSideView *self)
+{
+    (void)click;
+    if (n_press == 2 && !self->is_drawing && self->scene != NULL)
+        hs_grab_add_point(GTK_WIDGET(self), self->session,
+                          hs_side_view_snap(self, hs_side_view_world(self, (hs_vec2){x_px, y_px}), -1, FALSE));
+}
+
+static gboolean
+on_scroll(GtkEventControllerScroll *scroll, double dx, double dy, HsSideView *self)
+{
+    double x_px = self->view.width_px / 2.0, y_px = self->view.height_px / 2.0;
+    GdkEvent *event = gtk_event_controller_get_current_event(GTK_EVENT_CONTROLLER(scroll));
+    GtkNative *native = gtk_widget_get_native(GTK_WIDGET(self));
+    double shift_x, shift_y;
+
+    (void)dx;
+    if (event != NULL && gdk_event_get_position(event, &x_px, &y_px)) {
+        gtk_native_get_surface_transform(native, &shift_x, &shift_y);
+        gtk_widget_translate_coordinates(GTK_WIDGET(native), GTK_WIDGET(self), x_px - shift_x, y_px - shift_y, &x_px,
+                                         &y_px);
+    }
+    g_signal_emit(self, signals[ZOOMED], 0, pow(1.15, -dy), x_px, y_px);
+    return GDK_EVENT_STOP;
+}
+
+static void
+add_pointer(HsSideView *self)
+{
+    GtkGesture *drag = gtk_gesture_drag_new();
+    GtkGesture *click = gtk_gesture_click_new();
+    GtkEventController *scroll = gtk_event_controller_scroll_new(GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
+
+    g_signal_connect(drag, "drag-begin", G_CALLBACK(on_drag_begin), self);
+    g_signal_connect(drag, "drag-update", G_CALLBACK(on_drag_update), self);
+    g_signal_connect(drag, "drag-end", G_CALLBACK(on_drag_end), self);
+    g_signal_connect(drag, "cancel", G_CALLBACK(on_drag_cancel), self);
+    g_signal_connect(click, "pressed", G_CALLBACK(on_double_click), self);
+    g_signal_connect(scroll, "scroll", G_CALLBACK(on_scroll), self);
+    gtk_widget_add_controller(GTK_WIDGET(self), GTK_EVENT_CONTROLLER(drag));
+    gtk_widget_add_controller(GTK_WIDGET(self), GTK_EVENT_CONTROLLER(click));
+    gtk_widget_add_controller(GTK_WIDGET(self), scroll);
+}
+
+/* ---- class --------------------------------------------------------------------------------- */
+
+static void
+css_changed(GtkWidget *widget, GtkCssStyleChange *change)
+{
+    GTK_WIDGET_CLASS(hs_side_view_parent_class)->css_changed(widget, change);
+    drop_nodes(HS_SIDE_VIEW(widget), FALSE);
+}
+
+static void
+dispose(GObject *object)
+{
+    HsSideView *self = HS_SIDE_VIEW(object);
+    GtkWidget *child;
+
+    while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
+        gtk_widget_unparent(child);
+    g_clear_pointer(&self->handles, g_ptr_array_unref);
+    g_clear_pointer(&self->scene, hs_scene_free);
+    g_clear_pointer(&self->kept, gsk_render_node_unref);
+    g_clear_pointer(&self->moving, gsk_render_node_unref);
+    g_clear_pointer(&self->stroke, g_array_unref);
+    g_clear_object(&self->session);
+    G_OBJECT_CLASS(hs_side_view_parent_class)->dispose(object);
+}
+
+static void
+hs_side_view_class_init(HsSideViewClass *class)
+{
+    GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
+    GType type = G_TYPE_FROM_CLASS(class);
+
+    G_OBJECT_CLASS(class)->dispose = dispose;
+    widget_class->snapshot = snapshot;
+    widget_class->measure = measure;
+    widget_class->size_allocate = size_allocate;
+    widget_class->css_changed = css_changed;
+    signals[RESIZED] = g_signal_new("resized", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+    signals[PANNED] = g_signal_new("panned", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2,
+                                   G_TYPE_DOUBLE, G_TYPE_DOUBLE);
+    signals[ZOOMED] = g_signal_new("zoomed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 3,
+                                   G_TYPE_DOUBLE, G_TYPE_DOUBLE, G_TYPE_DOUBLE);
+    gtk_widget_class_set_css_name(widget_class, "sideview");
+    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+}
+
+static void
+hs_side_view_init(HsSideView *self)
+{
+    self->option = -1;
+    self->folds = TRUE;
+    self->handles = g_ptr_array_new();
+    gtk_widget_set_overflow(GTK_WIDGET(self), GTK_OVERFLOW_HIDDEN);
+    gtk_widget_set_hexpand(GTK_WIDGET(self), TRUE);
+    gtk_widget_set_vexpand(GTK_WIDGET(self), TRUE);
+    gtk_widget_set_focusable(GTK_WIDGET(self), FALSE);
+    add_pointer(self);
+}
+
+GtkWidget *
+hs_side_view_new(HsSession *session)
+{
+    HsSideView *self = g_object_new(HS_TYPE_SIDE_VIEW, NULL);
+
+    self->session = g_object_ref(session);
+    return GTK_WIDGET(self);
+}
+
+void
+hs_side_view_set_option(HsSideView *self, int option)
+{
+    const hs_option_result *asked;
+
+    self->option = option;
+    asked = option_of(self);
+    g_autofree char *name = asked != NULL ? g_strdup_printf(_("Side view: %s"), asked->name) : g_strdup(_("Side view"));
+    hs_look_name(self, name);
+}
+
+void
+hs_side_view_rebuild(HsSideView *self, gboolean keep_still)
+{
+    g_clear_pointer(&self->scene, hs_scene_free);
+    if (sample_of(self) != NULL && hs_field_task(self->session) != NULL) {
+        hs_scene_request request = {.task = hs_field_task(self->session),
+                                    .results = hs_session_results(self->session),
+                                    .option = self->option,
+                                    .sample = hs_session_sample(self->session, self->option),
+                                    .layers = hs_session_layers(self->session),
+                                    .chosen_point = hs_session_point(self->session),
+                                    .power_off = hs_session_power_off(self->session),
+                                    .folds = self->folds,
+                                    .us_units = hs_look_units() == HS_UNITS_US};
+        self->scene = hs_scene_build(&request);
+    }
+    drop_nodes(self, keep_still);
+    sync_handles(self);
+}
+
+const hs_scene *
+hs_side_view_scene(HsSideView *self)
+{
+    return self->scene;
+}
+
+void
+hs_side_view_set_view(HsSideView *self, const hs_view *shared)
+{
+    if (self->has_view && memcmp(&self->view, shared, sizeof *shared) == 0)
+        return;
+    self->view = *shared;
+    self->has_view = TRUE;
+    drop_nodes(self, FALSE);
+    gtk_widget_queue_allocate(GTK_WIDGET(self));
+}
+
+void
+hs_side_view_hold(HsSideView *self, gboolean held)
+{
+    self->is_held = held;
+    if (!held)
+        g_signal_emit(self, signals[RESIZED], 0);
+}
+
+gboolean
+hs_side_view_is_held(HsSideView *self)
+{
+    return self->is_held;
+}
+
+void
+hs_side_view_set_drawing(HsSideView *self, gboolean drawing)
+{
+    self->is_drawing = drawing;
+    gtk_widget_set_cursor_from_name(GTK_WIDGET(self), drawing ? "crosshair" : NULL);
+}
+
+void
+hs_side_view_set_folds(HsSideView *self, gboolean folds)
+{
+    self->folds = folds;
+}
