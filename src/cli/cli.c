@@ -55,8 +55,9 @@ hs_cli_run(int argc, char **argv, int *ret_exit)
 {
     const hs_command *command = argc > 1 ? hs_cmd_find(argv[1]) : NULL;
 
-    /* The desktop starts the window with an option of its own. */
-    if (argc < 2 || g_str_has_prefix(argv[1], "--gapplication-"))
+    /* The desktop starts the window with an option of its own, and so does whoever wants its picture. */
+    if (argc < 2 || g_str_has_prefix(argv[1], "--gapplication-") ||
+        g_str_has_prefix(argv[1], "--window-picture"))
         return FALSE;
     if (command != NULL) {
         *ret_exit = (int)command->run(argc - 1, argv + 1);
