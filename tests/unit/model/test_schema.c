@@ -6,6 +6,7 @@
 #include "schema.h"
 
 #include "assess.h"
+#include "fields.h"
 #include "near.h"
 #include "results_json.h"
 
@@ -386,6 +387,39 @@ schema__takes_the_results_of_good_documents(void)
     }
 }
 
+static void
+every_key(const hs_object *object, const char *text)
+{
+    for (const hs_field *field = object->fields; field->key != NULL; field++) {
+        g_autofree char *key = g_strdup_printf("`%s`", field->key),
+                        *list = g_strdup_printf("`%s[]`", field->key);
+
+        if (strstr(text, key) == NULL && strstr(text, list) == NULL)
+            g_error("docs/file-format.md does not say %s of %s", field->key, object->name);
+        for (int i = 0; field->words != NULL && field->kind != HS_KIND_REF &&
+                        field->kind != HS_KIND_REFS && field->words[i] != NULL;
+             i++) {
+            g_autofree char *word = g_strdup_printf("`%s`", field->words[i]);
+
+            if (strstr(text, word) == NULL)
+                g_error("docs/file-format.md does not say %s of %s", field->words[i],
+                        field->key);
+        }
+        if (field->object != NULL)
+            every_key(field->object, text);
+    }
+}
+
+static void
+schema__has_every_key_and_word_in_the_document_for_people(void)
+{
+    g_autofree char *text = NULL;
+
+    g_assert_true(
+        g_file_get_contents(HS_SOURCE_ROOT "/docs/file-format.md", &text, NULL, NULL));
+    every_key(&hs_object_document, text);
+}
+
 int
 main(int argc, char **argv)
 {
@@ -397,5 +431,7 @@ main(int argc, char **argv)
                     schema__refuses_what_the_reader_refuses_in_one_field);
     g_test_add_func("/schema/takes_the_results_of_good_documents",
                     schema__takes_the_results_of_good_documents);
+    g_test_add_func("/schema/has_every_key_and_word_in_the_document_for_people",
+                    schema__has_every_key_and_word_in_the_document_for_people);
     return g_test_run();
 }
