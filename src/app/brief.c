@@ -146,7 +146,7 @@ add_section(HsBrief *self, const hs_brief_part *part)
     one->content = gtk_box_new(GTK_ORIENTATION_VERTICAL, 6);
     gtk_widget_add_css_class(one->content, "section-content");
     one->revealer = GTK_REVEALER(revealer);
-    gtk_revealer_set_transition_type(one->revealer, GTK_REVEALER_TRANSITION_TYPE_NONE);
+    gtk_revealer_set_transition_duration(one->revealer, 0);
     gtk_revealer_set_child(one->revealer, one->content);
     gtk_box_append(self->list, one->head);
     gtk_box_append(self->list, revealer);

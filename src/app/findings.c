@@ -323,7 +323,7 @@ build_row(HsFindings *self, hs_check_id check)
     gtk_grid_attach(GTK_GRID(line), cells, 1, 0, 1, 1);
     gtk_box_append(GTK_BOX(at->box), line);
     at->working = GTK_REVEALER(gtk_revealer_new());
-    gtk_revealer_set_transition_type(at->working, GTK_REVEALER_TRANSITION_TYPE_NONE);
+    gtk_revealer_set_transition_duration(at->working, 0);
     gtk_box_append(GTK_BOX(at->box), GTK_WIDGET(at->working));
     gtk_widget_add_css_class(at->box, "finding-row");
     gtk_box_append(self->list, at->box);

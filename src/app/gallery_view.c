@@ -164,7 +164,7 @@ hs_gallery_view_new(void)
     gtk_box_append(GTK_BOX(box), wrapped(_("Open a worked scenario and change it, or begin with a blank one. Loads, places, people and suits are invented."), "soft", 2));
     gtk_box_append(GTK_BOX(box), flow);
     gtk_widget_set_halign(box, GTK_ALIGN_CENTER);
-    gtk_widget_add_css_class(box, "start");
+    gtk_widget_add_css_class(box, "start-page");
     gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), box);
     gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
     hs_look_name(scroller, _("Start page"));
