@@ -7,7 +7,7 @@
 #include "breakeven.h"
 #include "defaults.h"
 #include "doubt.h"
-#include "options.h"
+#include "option_runs.h"
 
 static const hs_reason cautions_always[] = {
     HS_REASON_caution_competent, HS_REASON_caution_law, HS_REASON_caution_first,
@@ -63,7 +63,7 @@ hs_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_results 
     hs_results results = {.assumptions = {.arena = arena}, .is_complete = mode != HS_ASSESS_LIVE};
     const hs_task *full = hs_defaults_apply(task, arena, &results.assumptions);
 
-    HS_TRY(hs_options_assess(full, mode, arena, &results, error));
+    HS_TRY(hs_option_runs_all(full, mode, arena, &results, error));
     if (mode == HS_ASSESS_FULL || mode == HS_ASSESS_DOUBT)
         HS_TRY(hs_breakeven_find(full, &results, arena, error));
     if (mode == HS_ASSESS_DOUBT)

@@ -9,13 +9,6 @@
 
 #define PULL_px 8.0 /* chosen by hand: near enough to be meant */
 
-const hs_spot *
-hs_scene_spots(const hs_scene *scene, int *ret_n)
-{
-    *ret_n = (int)scene->spots->len;
-    return (const hs_spot *)(const void *)scene->spots->data;
-}
-
 static double
 distance_px(const hs_view *view, const hs_spot *spot, hs_vec2 at_px)
 {

@@ -7,23 +7,6 @@
 
 #include "view.h"
 
-typedef enum {
-    HS_SPOT_POINT,
-    HS_SPOT_GRIP,
-    HS_SPOT_FEET,
-    HS_SPOT_BEARER
-} hs_spot_kind;
-
-/* Something that can be grabbed; index: of the route's point, the load's grip, the option's bearer. */
-typedef struct {
-    hs_spot_kind kind;
-    int index;
-    hs_vec2 at_m;            /* drawing coordinates */
-    hs_vec2 least_m, most_m; /* bearers: the body's box; else at_m */
-} hs_spot;
-
-/* In order of precedence: points lie above grips, grips above feet, feet above bodies. */
-const hs_spot *hs_scene_spots(const hs_scene *scene, int *ret_n);
 /* The first spot within `near_px` (half the hit area: 16) of a place; FALSE: none. */
 gboolean hs_hit_at(const hs_scene *scene,
                    const hs_view *view,

@@ -5,7 +5,6 @@
 #include "scene.h"
 
 #include "fold.h"
-#include "hit.h"
 #include "prims.h"
 #include "translate.h"
 

@@ -52,4 +52,22 @@ hs_scene *hs_plan_build(const hs_scene_request *request);
 /* The scene as text, rounded to 1 mm and 1 N: goldens and speech. */
 char *hs_scene_dump(const hs_scene *scene);
 
+typedef enum {
+    HS_SPOT_POINT,
+    HS_SPOT_GRIP,
+    HS_SPOT_FEET,
+    HS_SPOT_BEARER
+} hs_spot_kind;
+
+/* Something that can be grabbed; index: of the route's point, the load's grip, the option's bearer. */
+typedef struct {
+    hs_spot_kind kind;
+    int index;
+    hs_vec2 at_m;            /* drawing coordinates */
+    hs_vec2 least_m, most_m; /* bearers: the body's box; else at_m */
+} hs_spot;
+
+/* In order of precedence: points lie above grips, grips above feet, feet above bodies. */
+const hs_spot *hs_scene_spots(const hs_scene *scene, int *ret_n);
+
 #endif

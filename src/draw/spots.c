@@ -3,7 +3,6 @@
  * Answer:    hs_scene_find_spots(): points, grips, feet, bearers, in the order in which they lie over each other.
  * Not here:  what is under the pointer (hit.c). */
 #include "figure.h"
-#include "hit.h"
 #include "prims.h"
 
 static void
@@ -57,4 +56,11 @@ hs_scene_find_spots(hs_scene *scene)
     }
     for (int b = 0; b < n && !scene->is_plan; b++)
         put_bearer(scene, b);
+}
+
+const hs_spot *
+hs_scene_spots(const hs_scene *scene, int *ret_n)
+{
+    *ret_n = (int)scene->spots->len;
+    return (const hs_spot *)(const void *)scene->spots->data;
 }

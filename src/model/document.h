@@ -5,6 +5,7 @@
 #ifndef HS_DOCUMENT_H
 #define HS_DOCUMENT_H
 
+#include "faults.h"
 #include "task.h"
 
 #include <gio/gio.h>
@@ -25,14 +26,6 @@ const hs_task *hs_document_task(const hs_document *document);
 const char *hs_document_digest(const hs_document *document);
 /* A newer `version`: may be looked at, not changed or saved. */
 gboolean hs_document_is_read_only(const hs_document *document);
-
-typedef struct {
-    char *path;          /* JSON path: "load.parts[2].mass_kg" */
-    char *text;          /* what is wrong, what is allowed; translated */
-    gboolean is_warning; /* unknown key */
-} hs_fault;
-
-void hs_fault_free(hs_fault *fault);
 
 /**
  * hs_document_from_bytes - read a document

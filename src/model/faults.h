@@ -5,7 +5,15 @@
 #ifndef HS_FAULTS_H
 #define HS_FAULTS_H
 
-#include "document.h"
+#include <json-glib/json-glib.h>
+
+typedef struct {
+    char *path;          /* JSON path: "load.parts[2].mass_kg" */
+    char *text;          /* what is wrong, what is allowed; translated */
+    gboolean is_warning; /* unknown key */
+} hs_fault;
+
+void hs_fault_free(hs_fault *fault);
 
 /* A new fault; text is taken over. */
 hs_fault *hs_fault_new(const char *path, char *text, gboolean is_warning);

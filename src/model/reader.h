@@ -6,7 +6,8 @@
 #define HS_READER_H
 
 #include "arena.h"
-#include "document.h"
+#include "faults.h"
+#include "task.h"
 
 /**
  * hs_reader_task - a task from a tree

@@ -5,7 +5,7 @@
 #ifndef HS_STRICT_H
 #define HS_STRICT_H
 
-#include "document.h"
+#include "faults.h"
 
 #define HS_STRICT_DEPTH 64
 

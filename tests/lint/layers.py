@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Layers link one way: core <- model <- draw <- app, cli. Checks every include of src by text, so that branches which
-the compiler does not see count too. Prints each fault; exit status 1 when there is one."""
+the compiler does not see count too. Headers never form a circle; modules that ask each other are listed, and more than four
+in one ring are a fault. Prints each fault; exit status 1 when there is one."""
 import os
 import re
 import sys
@@ -22,6 +23,10 @@ SYSTEM = {'core': {'math.h', 'stdbool.h', 'stddef.h', 'stdint.h', 'stdlib.h', 's
           'cli': {'glib', 'gio/', 'json-glib/', 'locale.h', 'unistd.h', 'errno.h'},
           'main': {'glib', 'locale.h'}}
 SPECIAL = {'base/lp.c': {'glpk.h', 'setjmp.h'}, 'base/solve.c': {'gsl/', 'pthread.h'}}
+
+# Two modules may ask each other (a list and its rows); more than this many in a ring have no order any more.
+KNOT_MOST = 4
+PRIVATE = r'_(?:internal|private)'
 
 
 def layer_of(path):
@@ -49,12 +54,22 @@ def main():
             if name[:-2] in STANDARD:
                 faults.append(f'{path}: named like a standard header')
             homes[name] = path
-    graph = {}
+    graph, headers = {}, {}
+    private = {re.sub(PRIVATE + r'\.h$', '', p) for p in files if re.search(PRIVATE + r'\.h$', p)}
+
+    def module_of(path):
+        """x.c with x.h; where x has a private header, that header and the files x_* it was cut into belong to x."""
+        stem = os.path.splitext(path)[0]
+        for owner in private:
+            if stem.startswith(owner + '_'):
+                return owner
+        return stem
+
     for path in sorted(files):
         layer, text = layer_of(path), open(os.path.join(ROOT, path), encoding='utf-8').read()
         if layer == 'core' and re.search(r'\bgettext\b|\b_\("', text):
             faults.append(f'{path}: words of a language in core')
-        module = os.path.splitext(path)[0]
+        module = module_of(path)
         for number, line in enumerate(text.split('\n'), 1):
             found = re.match(r'\s*#\s*include\s*([<"])([^>"]+)[>"]', line)
             if not found:
@@ -80,10 +95,17 @@ def main():
                 a, b = core_rank(path), core_rank(home)
                 if a is not None and b is not None and b > a:
                     faults.append(f'{where}: {home} comes later in the computation')
-            other = os.path.splitext(home)[0]
-            if other != module:
-                graph.setdefault(module, set()).add(other)
-    faults += knots(graph)
+            if path.endswith('.h'):
+                headers.setdefault(path, set()).add(home)
+            if module_of(home) != module:
+                graph.setdefault(module, set()).add(module_of(home))
+    faults += ['circle of headers: ' + ' <-> '.join(k) for k in knots(headers)]
+    for knot in knots(graph):
+        text = 'knot of modules: ' + ' <-> '.join(knot)
+        if len(knot) > KNOT_MOST:
+            faults.append(text)
+        else:
+            print('(allowed) ' + text)
     for fault in faults:
         print(fault)
     print(f'layers: {len(files)} files, {len(faults)} faults')
@@ -91,7 +113,7 @@ def main():
 
 
 def knots(graph):
-    """Modules (x.c with x.h) that reach themselves: Tarjan's strongly connected components."""
+    """Nodes that reach each other, as sorted lists: Tarjan's strongly connected components."""
     index, low, stack, on, out, count = {}, {}, [], set(), [], [0]
 
     def visit(v):
@@ -114,7 +136,7 @@ def knots(graph):
                 if w == v:
                     break
             if len(part) > 1:
-                out.append('knot: ' + ' <-> '.join(sorted(part)))
+                out.append(sorted(part))
 
     sys.setrecursionlimit(10000)
     for v in sorted(graph):

@@ -5,7 +5,8 @@
 #ifndef HS_EFFORT_H
 #define HS_EFFORT_H
 
-#include "posture.h"
+#include "chain.h"
+#include "descent.h"
 
 #define HS_EFFORT_EXACT_m 1e-9 /* not to divide by nothing (numerics) */
 #define HS_EFFORT_INSIDE_m                                                                     \
@@ -16,6 +17,13 @@ typedef enum {
     HS_EFFORT_REACH,
     HS_EFFORT_BALANCE
 } hs_effort_aim;
+
+/* A posture that this one is tied to: cost + pull |a - toward|^2, and no joint of the legs and trunk further than most_rad from
+ * near_rad (INFINITY: free). */
+typedef struct {
+    double near_rad[3], most_rad;
+    double toward_rad[3], pull;
+} hs_posture_tie;
 
 typedef struct {
     const hs_chain *chain;

@@ -3,7 +3,7 @@
  * Answer:    hs_posture_find(): the least sum of squared efforts over six joints, with joint limits, reach, belly and balance
  *            as true constraints.
  * Not here:  the path along a leg (families.c), the moments (chain.c). */
-#include "effort.h"
+#include "posture.h"
 
 #include "units.h"
 

@@ -5,8 +5,7 @@
 #ifndef HS_POSTURE_H
 #define HS_POSTURE_H
 
-#include "chain.h"
-#include "descent.h"
+#include "effort.h"
 
 #define HS_POSTURE_MAX 6 /* candidates kept at one place */
 
@@ -15,13 +14,6 @@ typedef struct {
     double cost;
     int family; /* 0 bent legs, 1 bent back */
 } hs_posture;
-
-/* A posture that this one is tied to: cost + pull |a - toward|^2, and no joint of the legs and trunk further than most_rad from
- * near_rad (INFINITY: free). */
-typedef struct {
-    double near_rad[3], most_rad;
-    double toward_rad[3], pull;
-} hs_posture_tie;
 
 /* What is missing where nothing reaches and balances: the posture nearest to it, and by how much. */
 typedef struct {

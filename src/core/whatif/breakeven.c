@@ -6,7 +6,7 @@
 
 #include "changed_task.h"
 #include "check.h"
-#include "options.h"
+#include "option_runs.h"
 #include "place.h"
 
 #define N_STEPS    6
@@ -69,7 +69,7 @@ ask(const question *asked, double step, bool *ret_stands, hs_check_id *ret_check
 {
     hs_mark mark = hs_arena_mark(asked->arena);
     hs_option_result result;
-    hs_status status = hs_options_one(changed(asked, step), asked->option, asked->today, asked->arena, &result, error);
+    hs_status status = hs_option_runs_one(changed(asked, step), asked->option, asked->today, asked->arena, &result, error);
 
     if (status == HS_OK) {
         *ret_stands = stands(result.verdict.status);
@@ -181,7 +181,7 @@ hs_breakeven_find(const hs_task *task, hs_results *results, hs_arena *arena, hs_
     hs_today today;
     int n = 0;
 
-    HS_TRY(hs_options_today(task, arena, &today, error));
+    HS_TRY(hs_option_runs_today(task, arena, &today, error));
     for (int i = 0; i < task->n_options; i++) {
         hs_verdict_status status = results->options[i].verdict.status;
         question asked = {task, &today, arena, i, Q_MASS, NULL, friction_of(task, &task->options[i])};

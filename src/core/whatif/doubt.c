@@ -6,7 +6,7 @@
 
 #include "changed_task.h"
 #include "check.h"
-#include "options.h"
+#include "option_runs.h"
 #include "place.h"
 #include "solve.h"
 
@@ -135,7 +135,7 @@ run_draws(const plan *made, int option, record *records, double *worst, hs_error
         hs_option_result result;
 
         HS_TRY(drawn_task(made, option, &made->normal[d * N_INPUTS], &task, error));
-        HS_TRY(hs_options_one(task, option, &made->today, made->arena, &result, error));
+        HS_TRY(hs_option_runs_one(task, option, &made->today, made->arena, &result, error));
         worst[d] = HS_ABSENT;
         for (int k = 0; k < HS_N_CHECKS; k++)
             records[k].value[d] = records[k].ratio[d] = HS_ABSENT;
@@ -246,7 +246,7 @@ hs_doubt_run(const hs_task *task, hs_results *results, hs_arena *arena, hs_error
     plan made;
 
     HS_TRY(make_plan(task, results, arena, &made, error));
-    HS_TRY(hs_options_today(task, arena, &made.today, error));
+    HS_TRY(hs_option_runs_today(task, arena, &made.today, error));
     for (int i = 0; i < task->n_options; i++) {
         record *records = HS_NEW(arena, record, HS_N_CHECKS);
         double *worst = HS_NEW(arena, double, made.n_draws);

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how does each option come out?
- * Answer:    hs_options_assess(): load once, baseline first, then the others, then the added `unaided`.
+ * Answer:    hs_option_runs_all(): load once, baseline first, then the others, then the added `unaided`.
  * Not here:  one run (runner.c), one verdict (decide.c). */
-#include "options.h"
+#include "option_runs.h"
 
 #include "check.h"
 #include "decide.h"
@@ -186,7 +186,7 @@ baseline_of(const hs_task *task)
 }
 
 hs_status
-hs_options_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_results *results, hs_error *error)
+hs_option_runs_all(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_results *results, hs_error *error)
 {
     hs_load_state *load = HS_NEW(arena, hs_load_state, 1);
     hs_option_result *options = HS_NEW(arena, hs_option_result, task->n_options + 1);
@@ -222,7 +222,7 @@ hs_options_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_
 }
 
 hs_status
-hs_options_today(const hs_task *task, hs_arena *arena, hs_today *ret_today, hs_error *error)
+hs_option_runs_today(const hs_task *task, hs_arena *arena, hs_today *ret_today, hs_error *error)
 {
     hs_load_state *load = HS_NEW(arena, hs_load_state, 1);
     int baseline = baseline_of(task);
@@ -234,7 +234,7 @@ hs_options_today(const hs_task *task, hs_arena *arena, hs_today *ret_today, hs_e
 }
 
 hs_status
-hs_options_one(const hs_task *task,
+hs_option_runs_one(const hs_task *task,
                int option,
                const hs_today *today,
                hs_arena *arena,

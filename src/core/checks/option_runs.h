@@ -1,16 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how does each option come out?
- * Answer:    hs_options_assess(): load once, baseline first, every option's run, findings, totals and verdict, then the
+ * Answer:    hs_option_runs_all(): load once, baseline first, every option's run, findings, totals and verdict, then the
  *            added `unaided`; suit_only from a twin without suits.
  * Not here:  one run (runner.c), one verdict (decide.c). */
-#ifndef HS_OPTIONS_H
-#define HS_OPTIONS_H
+#ifndef HS_OPTION_RUNS_H
+#define HS_OPTION_RUNS_H
 
 #include "result.h"
 #include "run.h"
 
 /**
- * hs_options_assess - all options of a task
+ * hs_option_runs_all - all options of a task
  *
  * What    fills load, options, baseline of *results; assumptions grow
  * In      task with defaults applied
@@ -19,7 +19,7 @@
  * Errors  HS_E_RANGE, HS_E_INTERNAL
  * Source  file format, section Status and verdict
  */
-hs_status hs_options_assess(const hs_task *task,
+hs_status hs_option_runs_all(const hs_task *task,
                             hs_assess_mode mode,
                             hs_arena *arena,
                             hs_results *results,
@@ -32,10 +32,10 @@ typedef struct {
     hs_option_result result;
 } hs_today;
 
-hs_status hs_options_today(const hs_task *task, hs_arena *arena, hs_today *ret_today, hs_error *error);
+hs_status hs_option_runs_today(const hs_task *task, hs_arena *arena, hs_today *ret_today, hs_error *error);
 
 /* One option of a (changed) task beside today's way as it is; nothing is recorded. For what-if questions. */
-hs_status hs_options_one(const hs_task *task,
+hs_status hs_option_runs_one(const hs_task *task,
                          int option,
                          const hs_today *today,
                          hs_arena *arena,
