@@ -251,6 +251,7 @@ hs_brief_init(HsBrief *self)
     gtk_widget_init_template(GTK_WIDGET(self));
     self->sections = g_ptr_array_new_with_free_func(section_free);
     hs_look_name(self, _("Brief"));
+    hs_look_name_scroller(GTK_WIDGET(self->scroller), _("Sections of the brief"));
 }
 
 GtkWidget *

@@ -58,7 +58,8 @@ closeness(const hs_finding *finding)
 
     if (finding == NULL)
         return -1.0;
-    double ratio = hs_has(finding->ratio) ? CLAMP(finding->ratio, 0.0, 9.0) : 5.0;
+    static const double without_ratio[] = {0.0, 0.1, 0.95, 5.0, 0.0};
+    double ratio = hs_has(finding->ratio) ? CLAMP(finding->ratio, 0.0, 9.0) : without_ratio[finding->status];
     double missing = finding->status == HS_STATUS_NOT_JUDGED && finding->why == HS_WHY_MISSING ? 5.0 : 0.0;
     return by_status[finding->status] + (finding->status == HS_STATUS_NOT_JUDGED ? missing : ratio);
 }
@@ -282,7 +283,7 @@ build_cell(HsFindings *self, row *at, int i)
     made->button = gtk_button_new();
     made->figure = small_label(box, "figure");
     gtk_label_set_wrap(GTK_LABEL(made->figure), TRUE);
-    gtk_label_set_ellipsize(GTK_LABEL(made->figure), PANGO_ELLIPSIZE_NONE);
+    gtk_label_set_lines(GTK_LABEL(made->figure), 3);
     gtk_label_set_wrap_mode(GTK_LABEL(made->figure), PANGO_WRAP_WORD_CHAR);
     made->mark = hs_status_mark_new();
     gtk_widget_set_hexpand(made->mark, TRUE);
@@ -369,6 +370,7 @@ hs_findings_init(HsFindings *self)
 {
     gtk_widget_init_template(GTK_WIDGET(self));
     hs_look_name(self, _("Findings"));
+    hs_look_name_scroller(GTK_WIDGET(self->scroller), _("List of findings"));
 }
 
 GtkWidget *

@@ -167,6 +167,6 @@ hs_gallery_view_new(void)
     gtk_widget_add_css_class(box, "start-page");
     gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), box);
     gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-    hs_look_name(scroller, _("Start page"));
+    hs_look_name_scroller(scroller, _("Start page"));
     return scroller;
 }

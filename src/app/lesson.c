@@ -281,5 +281,6 @@ hs_lesson_new(HsSession *session)
         gtk_box_append(self->chips, self->chip[i]);
     }
     self->watch = g_signal_connect_swapped(session, "changed", G_CALLBACK(on_changed), self);
+    show(self);
     return GTK_WIDGET(self);
 }

@@ -240,7 +240,7 @@ fill(GtkMenuButton *button, gpointer session)
     g_signal_connect(flow, "child-activated", G_CALLBACK(on_child), session);
     hs_look_name(search, _("Search the loads"));
     hs_look_name(flow, _("Loads"));
-    hs_look_name(scroller, _("Loads"));
+    hs_look_name_scroller(scroller, _("Loads"));
     hs_look_name(popover, _("Choose a load"));
     gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), flow);
     gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
@@ -304,6 +304,8 @@ hs_load_picker_new(HsSession *session)
     GtkWidget *button = gtk_menu_button_new(), *area = gtk_drawing_area_new();
 
     gtk_drawing_area_set_content_height(GTK_DRAWING_AREA(area), 120);
+    gtk_drawing_area_set_content_width(GTK_DRAWING_AREA(area), 220);
+    gtk_widget_set_hexpand(area, TRUE);
     gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(area), draw_load, session, NULL);
     g_signal_connect_object(session, "changed", G_CALLBACK(on_changed), area, G_CONNECT_SWAPPED);
     hs_look_name(area, _("Drawing of the load"));

@@ -54,6 +54,14 @@ hs_look_name(gpointer widget, const char *name)
                                    -1);
 }
 
+void
+hs_look_name_scroller(GtkWidget *scroller, const char *name)
+{
+    hs_look_name(scroller, name);
+    hs_look_name(gtk_scrolled_window_get_vscrollbar(GTK_SCROLLED_WINDOW(scroller)), name);
+    hs_look_name(gtk_scrolled_window_get_hscrollbar(GTK_SCROLLED_WINDOW(scroller)), name);
+}
+
 /* The desktop says 1 for dark, 2 for light, 0 for no wish; the theme's own variant stays then. */
 static void
 take_wish(GVariant *value)

@@ -20,5 +20,7 @@ void hs_look_set_units(hs_units units);
 void hs_look_follow_desktop(void);
 /* A screen reader's name for the widget. */
 void hs_look_name(gpointer widget, const char *name);
+/* The same for a scrolled window and its bars. */
+void hs_look_name_scroller(GtkWidget *scroller, const char *name);
 
 #endif

@@ -154,7 +154,7 @@ text_view_row(HsSession *session, const char *label, const char *path, int lines
     gtk_scrolled_window_set_min_content_height(GTK_SCROLLED_WINDOW(scroller), 22 * lines);
     gtk_widget_add_css_class(scroller, "framed");
     hs_look_name(view, label);
-    hs_look_name(scroller, label);
+    hs_look_name_scroller(scroller, label);
     gtk_box_append(GTK_BOX(row), text);
     gtk_box_append(GTK_BOX(row), scroller);
     gtk_widget_add_css_class(row, "row");

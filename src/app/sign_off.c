@@ -115,7 +115,7 @@ fill(GtkMenuButton *button, gpointer data)
     gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
     gtk_scrolled_window_set_propagate_natural_height(GTK_SCROLLED_WINDOW(scroller), TRUE);
     gtk_scrolled_window_set_max_content_height(GTK_SCROLLED_WINDOW(scroller), 520);
-    hs_look_name(scroller, _("Sheet"));
+    hs_look_name_scroller(scroller, _("Sheet"));
     gtk_popover_set_child(GTK_POPOVER(popover), scroller);
     hs_look_name(popover, _("Sheet"));
     gtk_menu_button_set_popover(button, popover);

@@ -276,9 +276,9 @@ build_pages(HsWindow *self)
     g_signal_connect_swapped(self->zones, "kind-changed", G_CALLBACK(on_kind_changed), self);
     self->gallery = hs_gallery_view_new();
     self->lesson = hs_lesson_new(self->session);
-    gtk_stack_add_named(self->pages, self->gallery, "start");
-    gtk_stack_add_named(self->pages, GTK_WIDGET(self->zones), "work");
-    gtk_stack_add_named(self->pages, self->lesson, "lesson");
+    hs_look_name(gtk_stack_add_named(self->pages, self->gallery, "start"), _("Start page"));
+    hs_look_name(gtk_stack_add_named(self->pages, GTK_WIDGET(self->zones), "work"), _("Assessment"));
+    hs_look_name(gtk_stack_add_named(self->pages, self->lesson, "lesson"), _("Lesson"));
 }
 
 static void

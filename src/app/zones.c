@@ -4,6 +4,10 @@
  * Not here:  what the zones hold. */
 #include "zones.h"
 
+#include "look.h"
+
+#include <glib/gi18n-lib.h>
+
 #define WIDE_px     1500 /* from here on the brief has its own column */
 #define TWO_VIEW_px 1200 /* under this the stage shows one view */
 #define BRIEF_px    312
@@ -131,7 +135,7 @@ hs_zones_class_init(HsZonesClass *class)
     signals[KIND_CHANGED] = g_signal_new("kind-changed", G_TYPE_FROM_CLASS(class), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                          NULL, G_TYPE_NONE, 0);
     gtk_widget_class_set_css_name(widget_class, "zones");
-    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_PRESENTATION);
+    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void
@@ -157,6 +161,7 @@ hs_zones_new(GtkWidget *rail, GtkWidget *brief, GtkWidget *centre, GtkWidget *fi
     gtk_widget_set_parent(findings, GTK_WIDGET(self));
     gtk_widget_set_parent(brief, GTK_WIDGET(self));
     gtk_widget_set_visible(rail, FALSE);
+    hs_look_name(self, _("Assessment"));
     return GTK_WIDGET(self);
 }
 
