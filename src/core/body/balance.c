@@ -5,7 +5,7 @@
 #include "chain.h"
 #include "units.h"
 
-/* Usable part of heel to first toe joint: .59 and .44 of the foot's length are King's means under and from 60 years. */
+/* The point is HS_SRC_zero_moment_point's. Usable part of heel to first toe joint: .59 and .44 of the foot's length are King's means under and from 60 years. */
 #define USABLE_SCALE 0.8
 
 typedef struct {

@@ -152,5 +152,7 @@ double hs_strength_shoulder_men_Nm(double flexion_deg);
 
 /* Seconds that a joint holds a share f of its strength (published power law, not halved). */
 double hs_endurance_s(int joint, double f, bool *ret_is_outside_fit);
+/* The law behind it: f as the law takes it, b0 in s, b1. */
+void hs_endurance_law(int joint, double f, double *ret_fraction, double *ret_b0_s, double *ret_exponent);
 
 #endif

@@ -15,6 +15,15 @@ static const struct {
 /* The fit's data begin at 0.1, most lie above 0.25: below 0.15 the time at 0.15 is given, and said to be so. */
 #define LEAST_FRACTION 0.15
 
+void
+hs_endurance_law(
+    int joint, double f, double *ret_fraction, double *ret_b0_s, double *ret_exponent)
+{
+    *ret_fraction = fmax(f, LEAST_FRACTION);
+    *ret_b0_s = table[joint].b0_s;
+    *ret_exponent = table[joint].b1;
+}
+
 double
 hs_endurance_s(int joint, double f, bool *ret_is_outside_fit)
 {

@@ -11,7 +11,7 @@
 #define HS_BACK_MUSCLE_ARM_FAR_m 0.071
 #define HS_ABDOMINAL_ARM_m       0.10
 /* Slope of the disc standing: 709 adults, 24-55 degrees (Eur. Spine J. 2011). Rotation of the pelvis with trunk flexion T and
- * included knee angle K, degrees (Anderson, Chaffin & Herrin 1986, as remembered). */
+ * included knee angle K, degrees: HS_SRC_sacral_rotation, as remembered. */
 #define HS_SACRUM_STANDING_deg   40.0
 #define HS_SACRUM_0_deg          (-17.5)
 #define HS_SACRUM_T              (-0.12)

@@ -34,7 +34,7 @@ enum {
 #define HS_FOOT_CENTRE_HEIGHT 0.02
 #define HS_FOOT_MASS_ANKLE    0.25
 
-#define HS_KNEELING_BACK 0.85 /* Gallagher & Bobick 1988, chosen on the cautious side */
+#define HS_KNEELING_BACK 0.85 /* HS_SRC_kneeling_strength, chosen on the cautious side */
 
 /* Fills the strength members of a person whose sex, size, age and percentile are set (strength.c). */
 void hs_person_set_strength(hs_person *person);

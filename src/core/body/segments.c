@@ -73,16 +73,16 @@ static const double link_share[N_LINKS] = {
 #undef LINK
 };
 
-/* L5/S1 between hip and shoulder: iliac crest of the 2012 US Army survey less about 4 cm. */
+/* HS_SRC_l5s1_place. L5/S1 between hip and shoulder: iliac crest of the 2012 US Army survey less about 4 cm. */
 #define L5S1_FRACTION  0.20
-/* Base of support, shares of the foot's length (King 1994, Sloot 2025, first toe joint from the survey): ankle .20 ahead of
+/* Base of support, shares of the foot's length (HS_SRC_king_1994, HS_SRC_sloot_2025, first toe joint from HS_SRC_us_army_2012): ankle .20 ahead of
  * the heel for this purpose, first toe joint .74, cut .09 behind the ankle up to 60 years. */
 #define BASE_ANKLE     0.20
 #define BASE_TOE_JOINT 0.74
 #define BASE_REAR_CUT  0.09
 #define OLD_years      60.0
-#define STANCE_m       0.165 /* feet apart in natural stance, seen in an abstract */
-/* Half the 95th percentile of abdomen depth and clothing, 2012 US Army survey. */
+#define STANCE_m       0.165 /* HS_SRC_stance_width: feet apart in natural stance, seen in an abstract */
+/* HS_SRC_belly_depth. Half the 95th percentile of abdomen depth and clothing, 2012 US Army survey. */
 #define BELLY_MALE_m   0.16
 #define BELLY_FEMALE_m 0.14
 

@@ -51,7 +51,7 @@ static const struct {
 #define TRUNK_SLOPE_Nm 2.925
 #define TRUNK_LAST_deg 60.0
 #define TRUNK_LAST_Nm  171.0
-#define TRUNK_WOMEN    0.638 /* Laubach 1976 */
+#define TRUNK_WOMEN    0.638 /* HS_SRC_laubach_1976 */
 #define SD_OVER_MEAN   0.3   /* trunk and shoulder: as remembered, about 0.3 */
 #define TRUNK_FORWARD                                                                          \
     0.4 /* flexion against extension, the lesser of two remembered ratios (Stobbe 1982): .41, .61 */

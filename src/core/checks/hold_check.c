@@ -70,6 +70,17 @@ reason_of(int joint)
     return reasons[joint];
 }
 
+/* The law at the greatest share of strength that is asked for. */
+static void
+work_law(hs_working *working, const stretch *st)
+{
+    double f, b0_s, exponent;
+
+    hs_endurance_law(st->joint_there, st->greatest, &f, &b0_s, &exponent);
+    HS_WORK(working, body_endurance, b0_s * pow(f, exponent), "s", {"b0", b0_s, "s"},
+            {"f", f, ""}, {"b1", exponent, ""});
+}
+
 static void
 judge_stretch(
     const hs_asking *asking, const stretch *st, double last_s, int bearer, hs_finding *finding)
@@ -97,6 +108,7 @@ judge_stretch(
         hs_finding_judge_ratio(finding, time_s, time_s / ratio, ratio, asking->near_ratio);
         finding->text = HS_SAY(none, time_s, time_s / ratio, st->greatest);
         finding->text.reason = reason_of(joint);
+        work_law(&finding->working, st);
         HS_WORK(&finding->working, body_hold, time_s / ratio, "s", {"T", time_s, "s"},
                 {"sum", ratio, ""});
         if (ratio >= asking->near_ratio)
