@@ -274,8 +274,10 @@ const hs_object hs_object_document = {"document", sizeof(hs_task), document_fiel
 gboolean
 hs_object_knows(const hs_object *type, const char *key)
 {
-    for (const hs_field *field = type != NULL ? type->fields : NULL; field != NULL && field->key != NULL; field++)
+    for (const hs_field *field = type != NULL ? type->fields : NULL;
+         field != NULL && field->key != NULL; field++)
         if (strcmp(field->key, key) == 0)
             return TRUE;
-    return type == &hs_object_document && (strcmp(key, "format") == 0 || strcmp(key, "version") == 0);
+    return type == &hs_object_document &&
+           (strcmp(key, "format") == 0 || strcmp(key, "version") == 0);
 }
