@@ -59,5 +59,6 @@ WORD(day_energy_memory, N_("The work takes {0:W} on average (carrying and liftin
 WORD(day_energy_unknown, N_("Not judged: what the wearer carries of load and suit is not known. See which data are missing."))
 WORD(day_energy_hours, N_("Does not apply: no energy limit for {0} hours a day was found."))
 WORD(day_energy_remedy, N_("At most {0} cycles an hour instead of {1} would be within."))
+WORD(day_energy_remedy_rest, N_("At most {0} cycles an hour instead of {1} would be within; so would {2:min} of seated rest in each hour at this pace (Murrell)."))
 WORD(day_energy_remedy_none, N_("Fewer cycles do not bring the average within: even standing still for the shift takes more with this mass worn."))
 WORD(niosh_suit, N_("Does not apply: the equation does not cover a worker in a suit. The figure is for the whole share, as if no suit were worn; the working also gives the felt force. It decides nothing."))

@@ -4,23 +4,17 @@
  * Not here:  strength and balance (standing_checks.c), the dose of a shift (day_checks.c). */
 #include "body_remedy.h"
 #include "lowback.h"
+#include "spine_sets.h"
 #include "units.h"
 
-/* NIOSH 1981: 3.4 kN, kept in the equation of 1991; 6.4 kN not tolerated by most. */
-#define COMPRESSION_N      3400.0
-#define COMPRESSION_MOST_N 6400.0
-/* Gallagher & Marras 2012: 1000 N occasional (up to about 100 a day), 700 N frequent. */
-#define SHEAR_N            1000.0
-#define SHEAR_FREQUENT_N   700.0
-#define FREQUENT_per_day   100.0
 /* File format: over 30 degrees out of scope; up to 10 a turn is not a turn (docs/body.md). */
-#define TURN_SCOPE_deg     30.0
-#define TURN_FREE_deg      10.0
+#define TURN_SCOPE_deg 30.0
+#define TURN_FREE_deg  10.0
 
 static double
 compression_limit_N(const hs_asking *asking)
 {
-    return hs_or(hs_site_limit_of(asking->task, "spine.compression"), COMPRESSION_N);
+    return hs_or(hs_site_limit_of(asking->task, "spine.compression"), HS_SPINE_COMPRESSION_N);
 }
 
 static double
@@ -28,9 +22,8 @@ shear_limit_N(const hs_asking *asking)
 {
     const hs_work *work = &asking->task->work;
     double a_day = hs_or(work->cycles_per_hour, 1.0) * hs_or(work->hours, 1.0);
-    double published_N = a_day > FREQUENT_per_day ? SHEAR_FREQUENT_N : SHEAR_N;
 
-    return hs_or(hs_site_limit_of(asking->task, "spine.shear"), published_N);
+    return hs_or(hs_site_limit_of(asking->task, "spine.shear"), hs_spine_shear_limit_N(a_day));
 }
 
 static double
@@ -82,6 +75,21 @@ cap_at_near(const hs_asking *asking, int s, const hs_body_input *in, hs_finding 
         hs_finding_at_best_near(finding);
 }
 
+/* The set by age and sex beside the one figure: remembered, so it is shown and never decides. */
+static void
+work_by_age(const hs_asking *asking, int b, double compression_N, hs_finding *finding)
+{
+    const hs_worker *worker = asking->run->setup->bearers[b].worker;
+    double limit_N;
+
+    if (worker == NULL || worker->sex == 0)
+        return;
+    limit_N = hs_spine_by_age_N(worker->sex, worker->age_years);
+    if (hs_has(limit_N))
+        HS_WORK(&finding->working, spine_by_age, compression_N / limit_N, "",
+                {"C", compression_N, "N"}, {"limit", limit_N, "N"});
+}
+
 static void
 work_compression(const hs_asking *asking,
                  int b,
@@ -115,6 +123,7 @@ work_compression(const hs_asking *asking,
             hs_lowback_hand_estimate_N(body_N, load_N, lean_rad, ahead_m), "N",
             {"W", body_N, "N"}, {"t", lean_rad, "rad"}, {"F", load_N, "N"}, {"h", ahead_m, "m"},
             {"a", HS_HAND_ESTIMATE_ARM_m, "m"});
+    work_by_age(asking, b, body->compression_N, finding);
 }
 
 static hs_message
@@ -124,9 +133,9 @@ compression_text(double value_N, double limit_N, const hs_body_state *body)
     double knee_deg = (body->shank_rad + body->thigh_rad) * HS_DEG_PER_RAD;
 
     if (hs_has(body->other_compression_N))
-        return HS_SAY(spine_compression_two, value_N, limit_N, COMPRESSION_MOST_N,
+        return HS_SAY(spine_compression_two, value_N, limit_N, HS_SPINE_COMPRESSION_MOST_N,
                       body->l5s1_moment_Nm, body->other_compression_N, body->arm_m);
-    return HS_SAY(spine_compression_is, value_N, limit_N, COMPRESSION_MOST_N,
+    return HS_SAY(spine_compression_is, value_N, limit_N, HS_SPINE_COMPRESSION_MOST_N,
                   body->l5s1_moment_Nm, trunk_deg, knee_deg);
 }
 
@@ -149,7 +158,7 @@ judge_compression(const hs_asking *asking, int s, int b, bool in_full, hs_findin
         return;
     finding->text =
         state->input.stance == HS_STANCE_KNEELING
-            ? HS_SAY(spine_compression_kneeling, value_N, limit_N, COMPRESSION_MOST_N)
+            ? HS_SAY(spine_compression_kneeling, value_N, limit_N, HS_SPINE_COMPRESSION_MOST_N)
             : compression_text(value_N, limit_N, &state->body);
     work_compression(asking, b, state, finding);
     if (finding->ratio >= asking->near_ratio)

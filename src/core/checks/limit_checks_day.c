@@ -6,12 +6,14 @@
 #include "iso11228.h"
 #include "legs.h"
 #include "metabolic.h"
+#include "rest.h"
 #include "suit_energy.h"
 #include "totals.h"
 #include "units.h"
 
 /* Pace of the way back with empty hands: common practice, no source. */
 #define EMPTY_WALK_m_s 1.2
+#define MINUTES_per_h  60.0
 
 static double
 share_most_kg(const hs_asking *asking, int bearer)
@@ -243,6 +245,22 @@ rate_W(const effort *work, double cycle_J, double per_h)
            work->standing_W * (1.0 - per_h * work->cycle_s / HS_J_PER_Wh);
 }
 
+/* Murrell's rest, seated, in each hour at today's pace, so that the hour's mean comes to near_ratio of the limit. */
+static void
+say_rest(const hs_asking *asking, hs_finding *finding)
+{
+    double standard_W = asking->near_ratio * finding->limit;
+    double rest_min =
+        hs_rest_murrell_min(finding->value, standard_W, HS_REST_MURRELL_W, MINUTES_per_h);
+
+    if (!hs_has(rest_min))
+        return;
+    HS_WORK(&finding->working, rest_murrell, rest_min, "min", {"T", MINUTES_per_h, "min"},
+            {"K", finding->value, "W"}, {"S", standard_W, "W"}, {"r", HS_REST_MURRELL_W, "W"});
+    finding->remedy.reason = HS_REASON_day_energy_remedy_rest;
+    finding->remedy.number[2] = 60.0 * ceil(rest_min);
+}
+
 static void
 say_energy_remedy(const hs_asking *asking, hs_finding *finding, const effort *work)
 {
@@ -254,8 +272,12 @@ say_energy_remedy(const hs_asking *asking, hs_finding *finding, const effort *wo
     most_per_h = (asking->near_ratio * finding->limit - work->standing_W) * HS_J_PER_Wh /
                  over_standing_J * (1.0 - 1e-9);
     most_per_h = hs_limit_round_down(most_per_h);
-    finding->remedy = most_per_h > 0.0 ? HS_SAY(day_energy_remedy, most_per_h, per_h)
-                                       : HS_SAY(day_energy_remedy_none);
+    if (!(most_per_h > 0.0)) {
+        finding->remedy = HS_SAY(day_energy_remedy_none);
+        return;
+    }
+    finding->remedy = HS_SAY(day_energy_remedy, most_per_h, per_h);
+    say_rest(asking, finding);
 }
 
 static void

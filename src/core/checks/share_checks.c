@@ -27,6 +27,12 @@ has_rule(const hs_asking *asking)
     return asking->task->policy.team_rule > HS_TEAM_NONE;
 }
 
+static const char *
+rule_of(const hs_asking *asking)
+{
+    return hs_team_rule_id(asking->task->policy.team_rule);
+}
+
 static bool
 any_shares(const hs_run *run)
 {
@@ -71,6 +77,8 @@ say_scope(const hs_asking *asking, hs_reason reason, hs_finding *finding)
     share_N = asking->run->samples[s].bearers[b].share_N;
     hs_finding_at(finding, asking->run, s, b);
     record_share(asking, s, finding);
+    if (reason == HS_REASON_share_no_rule)
+        hs_team_work(asking, s, b, &finding->working);
     hs_finding_scope(
         finding, share_N,
         (hs_message){.reason = reason, .number = {share_N}, .name = {bearer_name(asking, b)}});
@@ -90,14 +98,14 @@ judge_share(const hs_asking *asking, int s, int b, hs_finding *candidate)
         hs_finding_scope(candidate, share_N,
                          (hs_message){.reason = limit.silent,
                                       .number = {share_N},
-                                      .name = {bearer_name(asking, b)}});
+                                      .name = {bearer_name(asking, b), rule_of(asking)}});
         return;
     }
     limit_N = limit.fraction * limit.one_person_N;
     candidate->text =
         (hs_message){.reason = HS_REASON_share_judged,
                      .number = {share_N, limit_N, limit.fraction, limit.one_person_N},
-                     .name = {bearer_name(asking, b)}};
+                     .name = {bearer_name(asking, b), rule_of(asking)}};
     if (!(limit_N > 0.0)) {
         hs_finding_beyond(candidate, candidate->text);
         return;
@@ -111,12 +119,40 @@ judge_share(const hs_asking *asking, int s, int b, hs_finding *candidate)
                    limit_N);
 }
 
+/* The worst unsuited bearer at the worst place by the chosen rule, with its working. */
+static void
+worst_share(const hs_asking *asking, hs_finding *ret_worst)
+{
+    const hs_run *run = asking->run;
+    int at = 0;
+
+    *ret_worst = (hs_finding){0};
+    for (int s = 0; s < run->n_stations; s++)
+        for (int b = 0; run->stations[s].has_shares && b < run->setup->n_bearers; b++) {
+            hs_finding candidate = hs_finding_start(asking, HS_CHECK_share);
+
+            if (run->setup->bearers[b].suit != NULL)
+                continue;
+            judge_share(asking, s, b, &candidate);
+            if (!hs_finding_worse(&candidate, ret_worst))
+                continue;
+            *ret_worst = candidate;
+            ret_worst->bearer = b;
+            at = s;
+        }
+    record_share(asking, at, ret_worst);
+    if (hs_has(ret_worst->limit))
+        HS_WORK(&ret_worst->working, share_limit, ret_worst->limit, "N",
+                {"f", ret_worst->text.number[2], ""}, {"L1", ret_worst->text.number[3], "N"});
+    if (ret_worst->bearer >= 0)
+        hs_team_work(asking, at, ret_worst->bearer, &ret_worst->working);
+}
+
 void
 hs_check_share(const hs_asking *asking, hs_finding *finding)
 {
     const hs_run *run = asking->run;
-    hs_finding worst = {0};
-    int s, n_unsuited = 0;
+    int n_unsuited = 0;
 
     if (!any_shares(run)) {
         hs_finding_missing(finding, HS_SAY(share_no_height));
@@ -124,33 +160,14 @@ hs_check_share(const hs_asking *asking, hs_finding *finding)
     }
     for (int b = 0; b < run->setup->n_bearers; b++)
         n_unsuited += run->setup->bearers[b].suit == NULL ? 1 : 0;
-    if (run->setup->n_bearers < 2 || n_unsuited == 0) {
+    if (run->setup->n_bearers < 2 || n_unsuited == 0)
         say_scope(asking,
                   run->setup->n_bearers < 2 ? HS_REASON_share_single : HS_REASON_share_suited,
                   finding);
-        return;
-    }
-    if (!has_rule(asking)) {
+    else if (!has_rule(asking))
         say_scope(asking, HS_REASON_share_no_rule, finding);
-        return;
-    }
-    for (s = 0; s < run->n_stations; s++)
-        for (int b = 0; run->stations[s].has_shares && b < run->setup->n_bearers; b++) {
-            hs_finding candidate = hs_finding_start(asking, HS_CHECK_share);
-
-            if (run->setup->bearers[b].suit != NULL)
-                continue;
-            judge_share(asking, s, b, &candidate);
-            if (hs_finding_worse(&candidate, &worst)) {
-                worst = candidate;
-                worst.bearer = b;
-                record_share(asking, s, &worst);
-                if (hs_has(worst.limit))
-                    HS_WORK(&worst.working, share_limit, worst.limit, "N",
-                            {"f", worst.text.number[2], ""}, {"L1", worst.text.number[3], "N"});
-            }
-        }
-    *finding = worst;
+    else
+        worst_share(asking, finding);
 }
 
 /* All grips are hooks or straps above the CG: the load hangs and turns until it balances. */

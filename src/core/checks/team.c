@@ -12,12 +12,24 @@
 #include "solve.h"
 #include "units.h"
 
-double
-hs_team_fraction(const hs_policy *policy, int n)
+const char *
+hs_team_rule_id(hs_team_rule rule)
+{
+    static const char *const ids[] = {[HS_TEAM_NONE] = "none",
+                                      [HS_TEAM_GB] = "gb",
+                                      [HS_TEAM_MIL_STD_1472] = "mil-std-1472",
+                                      [HS_TEAM_EN_1005_2] = "en-1005-2",
+                                      [HS_TEAM_MEASURED] = "measured"};
+
+    return ids[rule > HS_TEAM_NONE ? rule : HS_TEAM_NONE];
+}
+
+static double
+fraction_by(hs_team_rule rule, double measured, int n)
 {
     if (n <= 1)
         return 1.0;
-    switch (policy->team_rule) {
+    switch (rule) {
     case HS_TEAM_GB:
         return hs_gb_team_share(n);
     case HS_TEAM_MIL_STD_1472:
@@ -25,11 +37,17 @@ hs_team_fraction(const hs_policy *policy, int n)
     case HS_TEAM_EN_1005_2:
         return n == 2 ? HS_ISO_TWO_PERSONS : HS_ABSENT;
     case HS_TEAM_MEASURED:
-        return policy->team_factor > 0.0 ? policy->team_factor : HS_ABSENT;
+        return measured > 0.0 ? measured : HS_ABSENT;
     case HS_TEAM_NONE:
     default:
         return HS_ABSENT;
     }
+}
+
+double
+hs_team_fraction(const hs_policy *policy, int n)
+{
+    return fraction_by(policy->team_rule, policy->team_factor, n);
 }
 
 /* The leg (not a hold) that a station belongs to; NULL for a hold. */
@@ -162,20 +180,24 @@ one_measured(const hs_asking *asking, int station, int bearer, hs_team_limit *li
 }
 
 void
-hs_team_one_person(const hs_asking *asking, int station, int bearer, hs_team_limit *ret_limit)
+hs_team_by_rule(const hs_asking *asking,
+                hs_team_rule rule,
+                int station,
+                int bearer,
+                hs_team_limit *ret_limit)
 {
     int n = asking->run->setup->n_bearers;
 
-    *ret_limit = (hs_team_limit){.one_person_N = HS_ABSENT,
-                                 .fraction = hs_team_fraction(&asking->task->policy, n),
-                                 .confidence = HS_CONF_SEEN};
+    *ret_limit =
+        (hs_team_limit){.one_person_N = HS_ABSENT,
+                        .fraction = fraction_by(rule, asking->task->policy.team_factor, n),
+                        .confidence = HS_CONF_SEEN};
     if (!hs_has(ret_limit->fraction)) {
-        ret_limit->silent = asking->task->policy.team_rule == HS_TEAM_MEASURED
-                                ? HS_REASON_team_no_factor
-                                : HS_REASON_team_silent_number;
+        ret_limit->silent =
+            rule == HS_TEAM_MEASURED ? HS_REASON_team_no_factor : HS_REASON_team_silent_number;
         return;
     }
-    switch (asking->task->policy.team_rule) {
+    switch (rule) {
     case HS_TEAM_GB:
         one_gb(asking, station, bearer, ret_limit);
         break;
@@ -193,4 +215,10 @@ hs_team_one_person(const hs_asking *asking, int station, int bearer, hs_team_lim
         ret_limit->silent = HS_REASON_share_no_rule;
         break;
     }
+}
+
+void
+hs_team_one_person(const hs_asking *asking, int station, int bearer, hs_team_limit *ret_limit)
+{
+    hs_team_by_rule(asking, asking->task->policy.team_rule, station, bearer, ret_limit);
 }

@@ -15,6 +15,9 @@ typedef struct {
     hs_reason silent; /* why there is no figure; HS_REASON_none when there is one */
 } hs_team_limit;
 
+/* The rule's word in files: "none", "gb", ... */
+const char *hs_team_rule_id(hs_team_rule rule);
+
 /* Greatest share of one of n equal members, as a fraction of that member's own figure; HS_ABSENT where the rule is silent. */
 double hs_team_fraction(const hs_policy *policy, int n);
 
@@ -32,5 +35,39 @@ double hs_team_fraction(const hs_policy *policy, int n);
  */
 void
 hs_team_one_person(const hs_asking *asking, int station, int bearer, hs_team_limit *ret_limit);
+
+/* The same by another rule than the chosen one, for the spread between them; measured asks for policy.team_factor. */
+void hs_team_by_rule(const hs_asking *asking,
+                     hs_team_rule rule,
+                     int station,
+                     int bearer,
+                     hs_team_limit *ret_limit);
+
+typedef struct {
+    int n; /* rules that have a figure here */
+    double least_N,
+        most_N; /* greatest share of this member by the strictest and by the mildest of them */
+    hs_team_limit
+        by_rule[HS_TEAM_MEASURED + 1]; /* indexed by rule; one_person_N HS_ABSENT: silent */
+} hs_team_spread;
+
+/**
+ * hs_team_spread_of - how far the published team rules are apart for this member of this crew
+ *
+ * What    every rule's f(n) times its own one-person figure at this place; rules are never mixed
+ * In      asking with run; station and bearer in range; bearer unsuited
+ * Out     *ret_spread; least_N and most_N HS_ABSENT where no rule has a figure
+ * Frame   none
+ * Errors  none
+ * Source  as hs_team_one_person()
+ */
+void
+hs_team_spread_of(const hs_asking *asking, int station, int bearer, hs_team_spread *ret_spread);
+
+/* f(n) times the sum of all members' own figures by the chosen rule; HS_ABSENT where one of them has none. */
+double hs_team_sum_N(const hs_asking *asking, int station, double *ret_sum_one_person_N);
+
+/* Lines of working: the form on the sum by the chosen rule, and the spread between the rules. */
+void hs_team_work(const hs_asking *asking, int station, int bearer, hs_working *working);
 
 #endif

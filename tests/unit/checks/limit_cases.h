@@ -10,6 +10,7 @@
 #include "iso11228.h"
 #include "mil1472.h"
 #include "near.h"
+#include "rest.h"
 
 #include <string.h>
 
@@ -118,8 +119,8 @@ static inline double
 energy_figure(const char *quantity, JsonObject *in)
 {
     if (strcmp(quantity, "rest_min") == 0)
-        return hs_energy_rest_min(NUM(in, "work_W"), NUM(in, "standard_W"), NUM(in, "rest_W"),
-                                  NUM(in, "total_min"));
+        return hs_rest_murrell_min(NUM(in, "work_W"), NUM(in, "standard_W"), NUM(in, "rest_W"),
+                                   NUM(in, "total_min"));
     double part = NUM(in, "duration_fraction");
 
     return hs_energy_limit_1991_W(part > 0.45   ? 1

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Question:  how much energy may work take on average, and how much rest does it need?
- * Answer:    published limits by length of work and sex, Murrell's rest.
- * Not here:  what the work takes (body/metabolic.c). */
+/* Question:  how much energy may work take on average?
+ * Answer:    published limits by length of work and sex.
+ * Not here:  what the work takes (body/metabolic.c), rest (rest.c). */
 #include "energy_limits.h"
 
 #include "metabolic.h"
@@ -25,13 +25,4 @@ hs_energy_limit_1991_W(double hours, bool is_high)
     if (!(hours <= 8.0))
         return HS_ABSENT;
     return 9.5 * part * (is_high ? 0.7 : 1.0) * HS_J_PER_KCAL / 60.0;
-}
-
-double
-hs_energy_rest_min(double work_W, double standard_W, double rest_W, double total_min)
-{
-    if (work_W <= standard_W)
-        return 0.0;
-    return rest_W < standard_W ? total_min * (work_W - standard_W) / (work_W - rest_W)
-                               : HS_ABSENT;
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Question:  how much energy may work take on average, and how much rest does it need?
- * Answer:    published limits by length of work and sex, classes, Murrell's rest.
- * Not here:  what the work takes (body/metabolic.c), the day's check (limit_checks_day.c). */
+/* Question:  how much energy may work take on average?
+ * Answer:    published limits by length of work and sex.
+ * Not here:  what the work takes (body/metabolic.c), rest (rest.c), the day's check (limit_checks_day.c). */
 #ifndef HS_ENERGY_LIMITS_H
 #define HS_ENERGY_LIMITS_H
 
@@ -13,8 +13,5 @@ double hs_energy_limit_kcal_min(hs_sex sex, double hours);
 
 /* NIOSH 1991: 9.5 kcal/min by 0.50, 0.40, 0.33 for up to 1, 2, 8 h, and 0.7 with hands above 0.75 m. W. */
 double hs_energy_limit_1991_W(double hours, bool is_high);
-
-/* Murrell: rest within total_min so that the mean of work and rest is the standard; 0 where the work is below it. */
-double hs_energy_rest_min(double work_W, double standard_W, double rest_W, double total_min);
 
 #endif

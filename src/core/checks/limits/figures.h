@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  which figures of published limits does the program hold?
+ * Answer:    every one with its check, unit, source and how it is known; and the checks that take a site's own figure.
+ * Not here:  writing them down (model/limits_json.c). */
+#ifndef HS_FIGURES_H
+#define HS_FIGURES_H
+
+#include "result.h"
+
+typedef struct {
+    hs_check_id check;
+    const char *name;
+    double value;
+    const char *unit;
+    hs_source_id source;
+    hs_confidence known;
+} hs_limit_figure;
+
+typedef void (*hs_limit_figure_visit)(const hs_limit_figure *figure, void *data);
+
+/* In the order of lists/limit_figures.def, then the rows of the tables. */
+void hs_limit_figures_each(hs_limit_figure_visit visit, void *data);
+
+/* Does policy.site_limits with this check's id replace the published figure? */
+bool hs_limit_takes_own(hs_check_id check);
+
+#endif
