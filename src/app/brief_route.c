@@ -116,6 +116,9 @@ point_head(HsSession *session, GtkBox *content, int i, gboolean is_chosen)
     GtkWidget *delete = hs_row_button(_("delete"), delete_name, G_CALLBACK(on_delete), session, NULL);
 
     gtk_widget_set_hexpand(heading, TRUE);
+    gtk_widget_set_valign(choose, GTK_ALIGN_END);
+    gtk_widget_set_valign(delete, GTK_ALIGN_END);
+    gtk_widget_set_valign(heading, GTK_ALIGN_BASELINE);
     gtk_widget_add_css_class(choose, "flat");
     gtk_widget_add_css_class(delete, "flat");
     g_object_set_data(G_OBJECT(choose), "hs-point", GINT_TO_POINTER(i));

@@ -133,32 +133,30 @@ take_back(HsQuantityRow *self)
     show_value(self);
 }
 
+/* What is typed replaces the preview; until then the row must not show the older figure again. */
 static void
 commit(HsQuantityRow *self)
 {
-    double value;
+    gboolean is_same = g_strcmp0(gtk_editable_get_text(GTK_EDITABLE(self->entry)), self->shown) == 0;
     g_autofree char *fault = NULL;
+    double value;
 
-    if (g_strcmp0(gtk_editable_get_text(GTK_EDITABLE(self->entry)), self->shown) == 0 &&
-        !self->is_previewing)
+    if (is_same) {
+        take_back(self);
         return;
+    }
     if (!read_entry(self, &value))
         return;
-    gboolean was_previewing = self->is_previewing;
-    self->is_previewing = FALSE;
-    if (was_previewing)
-        hs_session_cancel(self->session);
-    if (g_strcmp0(gtk_editable_get_text(GTK_EDITABLE(self->entry)), self->shown) == 0) {
-        show_value(self);
-        return;
-    }
     g_autoptr(hs_edit) edit = edit_for(self, value);
-    if (hs_session_commit(self->session, edit, &fault)) {
-        say_fault(self, NULL);
+    gboolean was_previewing = self->is_previewing;
+    self->is_previewing = TRUE;
+    gboolean done = hs_session_commit(self->session, edit, &fault);
+    if (!done && was_previewing)
+        hs_session_cancel(self->session);
+    self->is_previewing = FALSE;
+    say_fault(self, done ? NULL : fault);
+    if (done)
         show_value(self);
-    } else {
-        say_fault(self, fault);
-    }
 }
 
 static void
@@ -298,7 +296,6 @@ hs_quantity_row_new(HsSession *session,
     self->what = g_strdup(name ? name : label);
     self->step = step;
     gtk_label_set_text(self->label, label);
-    gtk_label_set_mnemonic_widget(self->label, GTK_WIDGET(self->entry));
     g_autofree char *spoken = *shown_unit != '\0' ? g_strdup_printf("%s, %s", self->what, shown_unit)
                                                   : g_strdup(self->what);
     hs_look_name(self->entry, spoken);
