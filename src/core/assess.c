@@ -8,6 +8,7 @@
 #include "defaults.h"
 #include "doubt.h"
 #include "option_runs.h"
+#include "pack.h"
 
 static const hs_reason cautions_always[] = {
     HS_REASON_caution_competent, HS_REASON_caution_law, HS_REASON_caution_first,
@@ -70,6 +71,7 @@ hs_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_results 
         HS_TRY(hs_doubt_run(full, &results, arena, error));
     hs_assume(&results.assumptions, HS_ABSENT, "vertical hand forces", HS_SAY(assume_hands_up), "load.grips");
     add_cautions(full, arena, &results);
+    HS_TRY(hs_pack_results(&results, error));
     *ret_results = results;
     return HS_OK;
 }

@@ -6,6 +6,7 @@
 
 #include "check.h"
 #include "decide.h"
+#include "pack.h"
 #include "runner.h"
 #include "suit_energy.h"
 #include "totals.h"
@@ -31,8 +32,10 @@ hs_findings_ask(const hs_asking *asking)
     for (int i = 0; i < HS_N_CHECKS; i++)
         findings[i] = hs_finding_start(asking, (hs_check_id)i);
     with_list.findings = findings;
-    for (int i = 0; i < HS_N_CHECKS; i++)
+    for (int i = 0; i < HS_N_CHECKS; i++) {
         hs_check_get((hs_check_id)i)->ask(&with_list, &findings[i]);
+        hs_pack_finding(&findings[i]);
+    }
     return findings;
 }
 

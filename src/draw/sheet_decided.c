@@ -1,0 +1,388 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  what was decided?
+ * Answer:    side 1: band, verdict with conditions, pictures, what decides, better ways, people.
+ * Not here:  why it may be believed (sheet_why.c), the pictures (sheet_pictures.c). */
+#include "page_internal.h"
+#include "quantity.h"
+#include "sheet_parts.h"
+#include "translate.h"
+#include "words.h"
+
+#define N_DECIDING       3
+#define LEAST_PICTURE_PT 150.0
+#define MOST_PICTURE_PT  290.0
+
+static const hs_task *
+task_of(const hs_page *page)
+{
+    return hs_document_task(page->request->document);
+}
+
+static const hs_option_result *
+proposed_of(const hs_page *page)
+{
+    const hs_results *results = page->request->results;
+
+    return &results->options[hs_sheet_proposed(results)];
+}
+
+static void
+paint_band(hs_page *page)
+{
+    const hs_task *task = task_of(page);
+    const hs_about *about = &task->about;
+    g_autoptr(hs_table) table = hs_table_new(4, (const double[]){26, 28, 22, 24});
+    const hs_revision *last =
+        task->n_revisions > 0 ? &task->revisions[task->n_revisions - 1] : NULL;
+    g_autofree char *code = hs_page_code(hs_document_digest(page->request->document));
+    g_autofree char *dates = g_strdup_printf("%s\n%s", hs_sheet_or_dash(about->date),
+                                             hs_sheet_or_dash(about->review_due));
+    g_autofree char *before = hs_page_code(last ? last->previous_digest : NULL);
+    g_autofree char *revision =
+        g_strdup_printf("%d · %s", last && hs_has(last->number) ? (int)last->number : 1, code);
+    g_autofree char *replaces =
+        *before ? g_strdup_printf(_("replaces %s"), before) : g_strdup(_("replaces nothing"));
+    g_autofree char *mark = g_strdup_printf("%s\n%s", revision, replaces);
+    g_autofree char *who =
+        about->reference ? g_strdup_printf(_("%s\nreference %s"),
+                                           hs_sheet_or_dash(about->assessor), about->reference)
+                         : g_strdup(hs_sheet_or_dash(about->assessor));
+
+    hs_page_text(page, HS_TYPE_TITLE, about->title ? about->title : _("untitled"));
+    hs_page_text(page, HS_TYPE_TEXT, hs_sheet_or_dash(about->task));
+    hs_page_rule(page, 1.5);
+    hs_table_row(table);
+    hs_table_cell(table, 0, HS_TYPE_TEXT, _("Place"));
+    hs_table_cell(table, 1, HS_TYPE_TEXT, _("Assessor"));
+    hs_table_cell(table, 2, HS_TYPE_TEXT, _("Date · review due"));
+    hs_table_cell(table, 3, HS_TYPE_TEXT, _("Revision · file code"));
+    hs_table_row(table);
+    hs_table_cell(table, 0, HS_TYPE_BOLD, hs_sheet_or_dash(about->place));
+    hs_table_cell(table, 1, HS_TYPE_BOLD, who);
+    hs_table_cell(table, 2, HS_TYPE_BOLD, dates);
+    hs_table_cell(table, 3, HS_TYPE_BOLD, mark);
+    hs_table_paint(page, table);
+    hs_page_rule(page, 1);
+}
+
+/* Whoever would lift alone without the suit: the program's own option, or an unsuited single bearer of the document. */
+static const hs_option_result *
+unsuited_one(const hs_results *results)
+{
+    for (int i = 0; i < results->n_options; i++) {
+        const hs_option *asked = results->options[i].asked;
+        if (results->options[i].is_added ||
+            (asked && asked->n_bearers == 1 && asked->bearers[0].suit < 0))
+            return &results->options[i];
+    }
+    return NULL;
+}
+
+static void
+paint_suit_only(hs_page *page)
+{
+    const hs_option_result *bare = unsuited_one(page->request->results);
+    g_autofree char *line = NULL;
+
+    if (!proposed_of(page)->verdict.suit_only)
+        return;
+    if (bare && bare->verdict.n_reasons > 0) {
+        const hs_finding *finding = hs_sheet_finding(bare, bare->verdict.reasons[0]);
+        g_autofree char *figure =
+            finding ? hs_words_figure(finding, page->units) : g_strdup("");
+        line = g_strdup_printf(_("Supported only because of the suit: one person without it is "
+                                 "beyond a limit (%s: %s)."),
+                               hs_words_check(bare->verdict.reasons[0]), figure);
+    }
+    hs_page_text(
+        page, HS_TYPE_BOLD,
+        line ? line
+             : _("Supported only because of the suit: the same person without it is not."));
+}
+
+/* What a condition rests on: the finding of the check it names. */
+static char *
+figure_behind(hs_page *page, const hs_message *condition)
+{
+    const hs_option_result *option = proposed_of(page);
+
+    for (int i = 0; i < option->n_findings; i++) {
+        const hs_finding *finding = &option->findings[i];
+        gboolean is_it =
+            condition->reason == HS_REASON_condition_device ? finding->check == HS_CHECK_roles
+            : condition->reason == HS_REASON_condition_helper
+                ? finding->check == HS_CHECK_rescue
+                : g_strcmp0(condition->name[0], hs_words_check_id(finding->check)) == 0;
+        if (is_it && finding->status != HS_STATUS_NONE) {
+            g_autofree char *figure = hs_words_figure(finding, page->units);
+            g_autofree char *place = hs_words_place(option, finding);
+            return *place ? g_strdup_printf("%s · %s", figure, place)
+                          : g_steal_pointer(&figure);
+        }
+    }
+    return g_strdup("");
+}
+
+static void
+paint_conditions(hs_page *page)
+{
+    const hs_verdict *verdict = &proposed_of(page)->verdict;
+    g_autoptr(hs_table) table = hs_table_new(4, (const double[]){46, 30, 13, 11});
+
+    hs_table_head(table, 0, _("Conditions, ticked when met"));
+    hs_table_head(table, 1, _("figure behind it"));
+    hs_table_head(table, 2, _("owner"));
+    hs_table_head(table, 3, _("due"));
+    for (int i = 0; i < verdict->n_conditions; i++) {
+        g_autofree char *said = hs_words_message(&verdict->conditions[i], page->units);
+        g_autofree char *numbered = g_strdup_printf("%d  %s", i + 1, said);
+        g_autofree char *figure = figure_behind(page, &verdict->conditions[i]);
+        hs_table_row(table);
+        hs_table_tick(table, 0, numbered);
+        hs_table_cell(table, 1, HS_TYPE_TEXT, figure);
+        hs_table_cell(table, 2, HS_TYPE_TEXT, "____________");
+        hs_table_cell(table, 3, HS_TYPE_TEXT, "__________");
+    }
+    hs_table_paint(page, table);
+}
+
+static void
+paint_reasons(hs_page *page)
+{
+    const hs_option_result *option = proposed_of(page);
+    GString *line = g_string_new(NULL);
+
+    for (int i = 0; i < option->verdict.n_reasons && i < 4; i++)
+        g_string_append_printf(line, "%s%s", i ? "; " : "",
+                               hs_words_check(option->verdict.reasons[i]));
+    if (option->verdict.n_reasons > 4)
+        g_string_append_printf(line, _("; and %d more"), option->verdict.n_reasons - 4);
+    if (line->len > 0) {
+        g_autofree char *said = g_strdup_printf(_("Decided by: %s."), line->str);
+        hs_page_text(page, HS_TYPE_TEXT, said);
+    }
+    g_string_free(line, TRUE);
+}
+
+static void
+paint_verdict(hs_page *page)
+{
+    const hs_option_result *option = proposed_of(page);
+    const char *name = option->name ? option->name : option->id;
+    g_autofree char *line =
+        /* Translators: the verdict, then the option it is about */
+        g_strdup_printf(_("%s: %s"), hs_words_verdict(option->verdict.status), name);
+
+    hs_page_space(page, 2);
+    hs_page_text(page, HS_TYPE_TITLE, line);
+    paint_suit_only(page);
+    paint_reasons(page);
+    paint_conditions(page);
+}
+
+/* One bar for one option: name, bar, figure, status. */
+static void
+paint_bar(hs_page *page, const hs_option_result *option, hs_check_id check, double x)
+{
+    const hs_finding *finding = hs_sheet_finding(option, check);
+    double name = 118, bar = 96, y = page->y_pt, rest = page->right_pt - x - name - bar - 12;
+    g_autofree char *figure =
+        finding ? hs_words_figure(finding, page->units) : g_strdup(_("not asked"));
+    g_autofree char *said = NULL;
+
+    if (finding && finding->status != HS_STATUS_NOT_JUDGED) {
+        g_autofree char *place = hs_words_place(option, finding);
+        said = g_strdup_printf("%s · %s%s%s", hs_words_status(finding->status), figure,
+                               *place ? " · " : "", place);
+    }
+    double high = hs_page_text_at(page, HS_TYPE_TEXT, option->name ? option->name : option->id,
+                                  x, y, name - 6);
+
+    if (finding)
+        hs_paint_ratio_bar(page->cr, finding->status, finding->ratio, x + name, y + 1, bar, 10,
+                           page->theme);
+    high = fmax(high, hs_page_text_at(page, HS_TYPE_TEXT, said ? said : figure,
+                                      x + name + bar + 10, y, rest));
+    page->y_pt += high + 2;
+}
+
+static const hs_option_result *
+closest_option(const hs_results *results, hs_check_id check)
+{
+    const hs_option_result *best = &results->options[hs_sheet_proposed(results)];
+
+    for (int i = 0; i < results->n_options; i++)
+        if (hs_sheet_closeness(hs_sheet_finding(best, check)) < 0 &&
+            !results->options[i].is_added)
+            best = &results->options[i];
+    return best;
+}
+
+static void
+paint_decider(hs_page *page)
+{
+    hs_check_id check = *(const hs_check_id *)page->data;
+    const hs_results *results = page->request->results;
+    const hs_option_result *closest = closest_option(results, check);
+    const hs_finding *finding = hs_sheet_finding(closest, check);
+    double x = page->left_pt + 104, y0 = page->y_pt;
+    double high =
+        hs_page_text_at(page, HS_TYPE_BOLD, hs_words_check(check), page->left_pt, y0, 98);
+
+    for (int i = 0; i < results->n_options; i++)
+        paint_bar(page, &results->options[i], check, x);
+    if (finding && finding->remedy.reason != HS_REASON_none) {
+        g_autofree char *remedy = hs_words_message(&finding->remedy, page->units);
+        page->y_pt +=
+            hs_page_text_at(page, HS_TYPE_TEXT, remedy, x, page->y_pt, page->right_pt - x);
+    }
+    page->y_pt = fmax(page->y_pt, y0 + high) + 4;
+}
+
+static void
+paint_what_decides(hs_page *page)
+{
+    hs_check_id checks[HS_N_CHECKS];
+    int n = hs_sheet_order(page->request->results, checks);
+
+    hs_page_heading(page, _("What decides: the three findings nearest their limit"));
+    for (int i = 0; i < n && i < N_DECIDING; i++) {
+        page->data = &checks[i];
+        hs_page_need(page, hs_page_measure(page, paint_decider));
+        paint_decider(page);
+    }
+    page->data = NULL;
+}
+
+static const char *
+way_text(hs_way way)
+{
+    static const char *const names[] = {NULL, N_("Remove the lift"), N_("Split the load"),
+                                        N_("Another height at start or end"),
+                                        N_("Hoist, truck or conveyor")};
+
+    return _(names[way]);
+}
+
+static const char *
+answer_text(hs_way_answer answer)
+{
+    switch (answer) {
+    case HS_ANSWER_DONE:
+        return _("done");
+    case HS_ANSWER_NOT_POSSIBLE:
+        return _("not possible");
+    case HS_ANSWER_PLANNED:
+        return _("planned");
+    default:
+        return _("not answered");
+    }
+}
+
+static void
+paint_better_ways(hs_page *page)
+{
+    const hs_task *task = task_of(page);
+    g_autoptr(hs_table) table = hs_table_new(3, (const double[]){30, 16, 54});
+
+    hs_page_heading(page, _("Better ways first"));
+    for (int way = HS_WAY_REMOVE; way <= HS_WAY_MECHANISE; way++) {
+        const hs_better_way *found = NULL;
+        for (int i = 0; i < task->n_better_ways; i++)
+            if ((int)task->better_ways[i].way == way)
+                found = &task->better_ways[i];
+        hs_table_row(table);
+        hs_table_cell(table, 0, HS_TYPE_BOLD, way_text((hs_way)way));
+        hs_table_cell(table, 1, HS_TYPE_TEXT, answer_text(found ? found->answer : 0));
+        hs_table_cell(table, 2, HS_TYPE_TEXT, found && found->reason ? found->reason : "");
+    }
+    hs_table_paint(page, table);
+}
+
+/* Checks that get better, get worse or cannot be told between today and the proposal. */
+static char *
+compare(hs_page *page, int sign)
+{
+    const hs_results *results = page->request->results;
+    const hs_option_result *today = &results->options[results->baseline],
+                           *then = proposed_of(page);
+    GString *list = g_string_new(NULL);
+    int n = 0;
+
+    for (int check = 0; check < HS_N_CHECKS; check++) {
+        const hs_finding *a = hs_sheet_finding(today, (hs_check_id)check);
+        const hs_finding *b = hs_sheet_finding(then, (hs_check_id)check);
+        gboolean are_judged = hs_sheet_closeness(a) >= 0 && hs_sheet_closeness(b) >= 0;
+        double change = are_judged ? hs_sheet_closeness(b) - hs_sheet_closeness(a) : 0;
+        gboolean is_it = sign == 0
+                             ? b && hs_sheet_closeness(b) < 0 && a && hs_sheet_closeness(a) >= 0
+                             : change * sign > 0.05;
+        if (!is_it || check == HS_CHECK_loss_bearer)
+            continue;
+        if (n++ < 4)
+            g_string_append_printf(list, "%s%s", n > 1 ? "; " : "",
+                                   hs_words_check((hs_check_id)check));
+    }
+    if (n > 4)
+        g_string_append_printf(list, _("; and %d more"), n - 4);
+    if (n == 0)
+        g_string_append(list, _("nothing shown"));
+    return g_string_free(list, FALSE);
+}
+
+static char *
+people_text(const hs_option_result *option)
+{
+    int n = option->asked ? option->asked->n_bearers : 0;
+
+    for (int i = 0; i < option->verdict.n_conditions; i++)
+        if (option->verdict.conditions[i].reason == HS_REASON_condition_helper)
+            return g_strdup_printf(_("%d + 1 within call"), n);
+    return g_strdup_printf("%d", n);
+}
+
+static void
+paint_people(hs_page *page)
+{
+    const hs_results *results = page->request->results;
+    g_autofree char *today = people_text(&results->options[results->baseline]);
+    g_autofree char *then = people_text(proposed_of(page));
+    g_autofree char *need = g_strdup_printf(_("today %s; proposed %s"), today, then);
+    g_autofree char *better = compare(page, -1);
+    g_autofree char *worse = compare(page, 1);
+    g_autofree char *unknown = compare(page, 0);
+    const char *const heads[] = {_("People needed"), _("Better for the one who stays"),
+                                 _("Worse for the one who stays"), _("Nobody knows yet")};
+    const char *const texts[] = {need, better, worse, unknown};
+    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){30, 70});
+
+    hs_page_heading(page, _("People"));
+    for (int i = 0; i < 4; i++) {
+        hs_table_row(table);
+        hs_table_cell(table, 0, HS_TYPE_BOLD, heads[i]);
+        hs_table_cell(table, 1, HS_TYPE_TEXT, texts[i]);
+    }
+    hs_table_paint(page, table);
+}
+
+static void
+paint_lower(hs_page *page)
+{
+    paint_what_decides(page);
+    paint_better_ways(page);
+    paint_people(page);
+}
+
+void
+hs_sheet_side_decided(hs_page *page)
+{
+    paint_band(page);
+    paint_verdict(page);
+    double room = hs_page_left_pt(page) - hs_page_measure(page, paint_lower) - 10;
+
+    if (room < LEAST_PICTURE_PT)
+        room = fmin(MOST_PICTURE_PT, fmax(hs_page_left_pt(page), LEAST_PICTURE_PT));
+    hs_page_need(page, fmin(room, MOST_PICTURE_PT));
+    hs_sheet_pictures(page, fmin(room, MOST_PICTURE_PT));
+    paint_lower(page);
+}

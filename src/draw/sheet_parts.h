@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  what do the pages of the sheet share?
+ * Answer:    the option proposed, closeness of findings, the three parts.
+ * Not here:  what others may call (sheet.h). */
+#ifndef HS_SHEET_PARTS_H
+#define HS_SHEET_PARTS_H
+
+#include "page.h"
+
+/* First option that is neither the baseline nor the program's own; the baseline when there is none. */
+int hs_sheet_proposed(const hs_results *results);
+/* NULL when the option has no finding of the check. */
+const hs_finding *hs_sheet_finding(const hs_option_result *option, hs_check_id check);
+/* Larger is nearer to (or further beyond) the limit; negative: decides nothing. */
+double hs_sheet_closeness(const hs_finding *finding);
+/* Checks in the order in which they decide over all options; ret_checks holds HS_N_CHECKS; how many have a finding. */
+int hs_sheet_order(const hs_results *results, hs_check_id *ret_checks);
+/* Who stays has nobody at his side: the roles of `after` count. */
+gboolean hs_sheet_goes_down(const hs_results *results);
+/* Pairs (text, path), not NULL-terminated. */
+GPtrArray *hs_sheet_items(const hs_document *document, const hs_results *results);
+const char *hs_sheet_or_dash(const char *text); /* "not given" for an absent word */
+
+void hs_sheet_side_decided(hs_page *page);
+void hs_sheet_side_why(hs_page *page);
+void hs_sheet_annex(hs_page *page);
+void hs_sheet_pictures(hs_page *page, double height_pt);
+
+#endif

@@ -1,0 +1,325 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  why may it be believed?
+ * Answer:    side 2: all findings, load, power lost, roles, assumptions, doubt, cautions.
+ * Not here:  signatures (sheet_sign.c), side 1 (sheet_decided.c), annex (sheet_annex.c). */
+#include "quantity.h"
+#include "sheet_parts.h"
+#include "sheet_sign.h"
+#include "translate.h"
+#include "words.h"
+
+#define MOST_COLUMNS 4 /* options side by side; more go into a second table */
+
+static const hs_task *
+task_of(const hs_page *page)
+{
+    return hs_document_task(page->request->document);
+}
+
+static void
+add_finding(hs_page *page, hs_table *table, int column, int option_at, hs_check_id check)
+{
+    const hs_option_result *option = &page->request->results->options[option_at];
+    const hs_finding *finding = hs_sheet_finding(option, check);
+
+    if (!finding) {
+        hs_table_cell(table, column, HS_TYPE_TEXT, _("not asked"));
+        return;
+    }
+    g_autofree char *figure = hs_words_figure(finding, page->units);
+    g_autofree char *place = hs_words_place(option, finding);
+
+    if (finding->status == HS_STATUS_NOT_JUDGED) {
+        hs_table_cell(table, column, HS_TYPE_TEXT, figure);
+        return;
+    }
+    g_autofree char *said = g_strdup_printf(
+        "%s · %s%s%s%s", hs_words_status(finding->status), figure, *place ? " · " : "", place,
+        finding->confidence == HS_CONF_MEMORY ? _(" · limit unconfirmed") : "");
+    hs_table_status(table, column, finding->status, said);
+}
+
+static void
+paint_findings_of(hs_page *page, int first, int n)
+{
+    const hs_results *results = page->request->results;
+    hs_check_id checks[HS_N_CHECKS];
+    int n_checks = hs_sheet_order(results, checks);
+    double parts[MOST_COLUMNS + 1] = {20};
+
+    for (int i = 1; i <= n; i++)
+        parts[i] = 80.0 / n;
+    g_autoptr(hs_table) table = hs_table_new(n + 1, parts);
+
+    hs_table_head(table, 0, _("Finding"));
+    for (int i = 0; i < n; i++) {
+        const hs_option_result *option = &results->options[first + i];
+        hs_table_head(table, i + 1, option->name ? option->name : option->id);
+    }
+    for (int k = 0; k < n_checks; k++) {
+        hs_table_row(table);
+        hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check(checks[k]));
+        for (int i = 0; i < n; i++)
+            add_finding(page, table, i + 1, first + i, checks[k]);
+    }
+    hs_table_paint(page, table);
+}
+
+static void
+paint_findings(hs_page *page)
+{
+    int n = page->request->results->n_options;
+
+    hs_page_heading(page, _("All findings, nearest their limit first"));
+    for (int first = 0; first < n; first += MOST_COLUMNS)
+        paint_findings_of(page, first, MIN(MOST_COLUMNS, n - first));
+    hs_page_text(
+        page, HS_TYPE_TEXT,
+        _("Figures in brackets lie outside what the limit was made for: they are shown "
+          "for orientation and decide nothing."));
+}
+
+static const char *
+known_text(hs_known known)
+{
+    switch (known) {
+    case HS_KNOWN_WEIGHED:
+        return _("weighed");
+    case HS_KNOWN_LABEL:
+        return _("from its label");
+    default:
+        return _("estimated");
+    }
+}
+
+static char *
+centre_text(hs_page *page, hs_vec3 at_m)
+{
+    g_autofree char *x = hs_quantity_text(at_m.x, "m", page->units);
+    g_autofree char *y = hs_quantity_text(at_m.y, "m", page->units);
+    g_autofree char *z =
+        hs_has(at_m.z) ? hs_quantity_text(at_m.z, "m", page->units) : g_strdup(_("not known"));
+
+    return g_strdup_printf(_("%s along, %s to the left, %s up"), x, y, z);
+}
+
+static void
+add_pair(hs_table *table, const char *head, const char *text)
+{
+    hs_table_row(table);
+    hs_table_cell(table, 0, HS_TYPE_BOLD, head);
+    hs_table_cell(table, 1, HS_TYPE_TEXT, text);
+}
+
+static void
+paint_load(hs_page *page)
+{
+    const hs_load *load = &task_of(page)->load;
+    const hs_load_result *found = &page->request->results->load;
+    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){24, 76});
+    g_autofree char *mass = hs_quantity_text(found->mass_kg, "kg", page->units);
+    g_autofree char *doubt = hs_has(found->mass_tol_kg)
+                                 ? hs_quantity_text(found->mass_tol_kg, "kg", page->units)
+                                 : NULL;
+    g_autofree char *both =
+        doubt ? g_strdup_printf(_("%s, give or take %s"), mass, doubt) : g_strdup(mass);
+    g_autofree char *centre = centre_text(page, found->centre_m);
+
+    hs_page_heading(page, _("The load, and how it is known"));
+    add_pair(table, _("Gross mass"), both);
+    add_pair(table, _("CG from the load's origin"), centre);
+    if (load->n_weighings > 0) {
+        g_autofree char *weighed = g_strdup_printf(
+            _("measured with %d weighings at the supports; readings in the annex"),
+            load->n_weighings);
+        add_pair(table, _("How known"), weighed);
+    }
+    for (int i = 0; i < load->n_parts; i++) {
+        const hs_part *part = &load->parts[i];
+        g_autofree char *part_mass = hs_has(part->mass_kg)
+                                         ? hs_quantity_text(part->mass_kg, "kg", page->units)
+                                         : g_strdup(_("mass from its density"));
+        g_autofree char *said = g_strdup_printf("%s, %s", part_mass, known_text(part->known));
+        add_pair(table, part->name ? part->name : part->id ? part->id : _("part"), said);
+    }
+    hs_table_paint(page, table);
+}
+
+/* The moments that matter: the worst of each leg. */
+static void
+add_power_lost(hs_page *page, hs_table *table, const hs_option_result *option)
+{
+    int n_points = task_of(page)->route.n_points;
+
+    for (int leg = 0; leg < n_points; leg++) {
+        const hs_power_lost *worst = NULL;
+        double at_s = 0;
+        for (int i = 0; i < option->n_samples; i++)
+            for (int k = 0; option->samples[i].leg == leg && k < option->asked->n_bearers;
+                 k++) {
+                const hs_power_lost *lost = &option->samples[i].bearers[k].power_lost;
+                if (!lost->is_known || !hs_has(lost->needed_s))
+                    continue;
+                if (!worst || lost->needed_s - hs_or(lost->hold_s, 0) >
+                                  worst->needed_s - hs_or(worst->hold_s, 0)) {
+                    worst = lost;
+                    at_s = option->samples[i].t_s;
+                }
+            }
+        if (!worst)
+            continue;
+        g_autofree char *place = g_strdup_printf(_("to point %d"), leg + 1);
+        g_autofree char *time = hs_quantity_text(at_s, "s", page->units);
+        g_autofree char *needed = hs_quantity_text(worst->needed_s, "s", page->units);
+        g_autofree char *held = hs_has(worst->hold_s)
+                                    ? hs_quantity_text(worst->hold_s, "s", page->units)
+                                    : g_strdup(_("not known"));
+        const char *const cells[] = {option->name ? option->name : option->id, place, time,
+                                     needed, held};
+        hs_table_row(table);
+        for (int i = 0; i < 5; i++)
+            hs_table_cell(table, i, HS_TYPE_TEXT, cells[i]);
+    }
+}
+
+static void
+paint_power_lost(hs_page *page)
+{
+    const hs_results *results = page->request->results;
+    g_autoptr(hs_table) table = hs_table_new(5, (const double[]){36, 16, 16, 16, 16});
+    const char *const heads[] = {_("Suited option"), _("on the way"), _("worst moment"),
+                                 _("needed to set down"), _("held")};
+    gboolean is_any = FALSE;
+
+    for (int i = 0; i < 5; i++)
+        hs_table_head(table, i, heads[i]);
+    for (int i = 0; i < results->n_options; i++) {
+        if (!hs_sheet_finding(&results->options[i], HS_CHECK_suit_power_loss) ||
+            !results->options[i].asked)
+            continue;
+        is_any = TRUE;
+        add_power_lost(page, table, &results->options[i]);
+    }
+    if (!is_any)
+        return;
+    hs_page_heading(page, _("If the suit's power is lost"));
+    hs_table_paint(page, table);
+}
+
+static void
+paint_roles(hs_page *page)
+{
+    const hs_task *task = task_of(page);
+    g_autoptr(hs_table) table = hs_table_new(3, (const double[]){40, 30, 30});
+
+    hs_page_heading(page, _("Roles, today and afterwards"));
+    if (task->n_roles == 0)
+        hs_page_text(page, HS_TYPE_TEXT, _("The jobs beside the lift itself are not listed."));
+    hs_table_head(table, 0, _("Job"));
+    hs_table_head(table, 1, _("today"));
+    hs_table_head(table, 2, _("afterwards"));
+    for (int i = 0; i < task->n_roles; i++) {
+        const char *const who[] = {task->roles[i].before, task->roles[i].after};
+        hs_table_row(table);
+        hs_table_cell(table, 0, HS_TYPE_TEXT, task->roles[i].role);
+        for (int k = 0; k < 2; k++)
+            hs_table_cell(table, k + 1, who[k] && *who[k] ? HS_TYPE_TEXT : HS_TYPE_BOLD,
+                          /* Translators: nobody does this job */
+                          who[k] && *who[k] ? who[k] : _("EMPTY"));
+    }
+    hs_table_paint(page, table);
+}
+
+static void
+paint_assumptions(hs_page *page)
+{
+    const hs_assumptions *list = &page->request->results->assumptions;
+    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){64, 36});
+
+    if (list->n == 0)
+        return;
+    hs_page_heading(page, _("Assumed, because it was not given"));
+    for (const hs_assumption *at = list->first; at; at = at->next) {
+        g_autofree char *said = hs_words_message(&at->text, page->units);
+        hs_table_row(table);
+        hs_table_cell(table, 0, HS_TYPE_TEXT, said);
+        hs_table_cell(table, 1, HS_TYPE_TEXT, at->path);
+    }
+    hs_table_paint(page, table);
+}
+
+static char *
+drivers_text(hs_page *page, const hs_doubt_option *option)
+{
+    GString *list = g_string_new(NULL);
+
+    for (int i = 0; i < option->n_drivers && i < 3; i++) {
+        g_autofree char *share = hs_quantity_text(option->drivers[i].share, "pct", page->units);
+        g_string_append_printf(list, "%s%s (%s)", i ? "; " : "", option->drivers[i].input,
+                               share);
+    }
+    return g_string_free(list, FALSE);
+}
+
+static void
+paint_doubt_of(hs_page *page, const hs_doubt_option *option)
+{
+    g_autofree char *drivers = drivers_text(page, option);
+    g_autofree char *head = g_strdup_printf(_("Option %s"), option->option);
+    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){50, 50});
+
+    hs_table_head(table, 0, head);
+    hs_table_head(table, 1, _("chance of staying within"));
+    for (int i = 0; i < option->n_checks; i++) {
+        if (!(option->checks[i].p_within < 0.995))
+            continue;
+        g_autofree char *chance =
+            hs_quantity_text(option->checks[i].p_within, "pct", page->units);
+        hs_table_row(table);
+        hs_table_cell(table, 0, HS_TYPE_TEXT, hs_words_check(option->checks[i].check));
+        hs_table_cell(table, 1, HS_TYPE_TEXT, chance);
+    }
+    hs_table_paint(page, table);
+    if (*drivers) {
+        g_autofree char *line =
+            g_strdup_printf(_("Measure next, as it drives the doubt most: %s."), drivers);
+        hs_page_text(page, HS_TYPE_TEXT, line);
+    }
+}
+
+static void
+paint_doubt(hs_page *page)
+{
+    const hs_results *results = page->request->results;
+
+    if (results->n_doubt == 0)
+        return;
+    hs_page_heading(page, _("Doubt"));
+    for (int i = 0; i < results->n_doubt; i++)
+        paint_doubt_of(page, &results->doubt[i]);
+}
+
+static void
+paint_cautions(hs_page *page)
+{
+    const hs_results *results = page->request->results;
+
+    hs_page_heading(page, _("Cautions"));
+    for (int i = 0; i < results->n_cautions; i++) {
+        g_autofree char *said = hs_words_message(&results->cautions[i], page->units);
+        hs_page_text(page, HS_TYPE_TEXT, said);
+    }
+}
+
+void
+hs_sheet_side_why(hs_page *page)
+{
+    paint_findings(page);
+    paint_load(page);
+    paint_power_lost(page);
+    paint_roles(page);
+    paint_assumptions(page);
+    paint_doubt(page);
+    paint_cautions(page);
+    hs_sheet_sign(page);
+}
