@@ -55,16 +55,22 @@ keep_first_bearer(JsonObject *option)
         json_array_remove_element(bearers, json_array_get_length(bearers) - 1);
 }
 
-/* Alone, a bearer takes two grips: those of the crew's first two bearers, or its own. */
+/* Alone, a bearer takes the load's first grips, as many as two hands hold. */
 static void
 take_two_grips(JsonObject *option, HsSession *session)
 {
     JsonObject *bearer = json_array_get_object_element(json_object_get_array_member(option, "bearers"), 0);
     JsonArray *grips = json_array_new();
     int n = hs_field_length(hs_session_document(session), "load.grips");
+    double free_hands = 2.0;
 
-    for (int i = 0; i < n && i < 2; i++) {
+    for (int i = 0; i < n && free_hands > 0.0; i++) {
         g_autofree char *path = g_strdup_printf("load.grips[%d].id", i);
+        g_autofree char *hands_path = g_strdup_printf("load.grips[%d].hands", i);
+        double hands = hs_or(hs_field_number(hs_session_document(session), hands_path), 1.0);
+        if (hands > free_hands)
+            continue;
+        free_hands -= hands;
         json_array_add_string_element(grips, hs_field_text(hs_session_document(session), path));
     }
     json_object_set_array_member(bearer, "grips", grips);
