@@ -66,7 +66,7 @@ hs_chain_share(const hs_chain *chain, int joint)
 }
 
 /* Elbow behind and below the line from shoulder to grip. */
-static void
+HS_INLINE void
 solve_arm(const hs_chain *chain, hs_chain_state *state)
 {
     double upper_m = chain->person->upper_arm_m, fore_m = chain->person->forearm_m;
@@ -80,13 +80,13 @@ solve_arm(const hs_chain *chain, hs_chain_state *state)
     state->reach2_m2 = d2;
     along = dual_shift(dual_div(dual_of(0.5 * (upper_m * upper_m - fore_m * fore_m)), d2), 0.5);
     off = dual_sub(dual_div(dual_of(upper_m * upper_m), d2), dual_mul(along, along));
-    square = fmax(off.v[0], 0.0);
+    square = hs_more_of(off.v[0], 0.0);
     off = square > 0.0 ? dual_chain(off, sqrt(square), 0.5 / sqrt(square)) : dual_of(0.0);
     state->x[HS_CHAIN_ELBOW] = dual_add(xs, dual_add(dual_mul(along, dx), dual_mul(off, dz)));
     state->z[HS_CHAIN_ELBOW] = dual_add(zs, dual_sub(dual_mul(along, dz), dual_mul(off, dx)));
 }
 
-static void
+HS_INLINE void
 solve_points(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
 {
     const hs_person *p = chain->person;
@@ -116,7 +116,7 @@ solve_points(const hs_chain *chain, const double angle_rad[3], hs_chain_state *s
 }
 
 /* Felt force, push and couple about a joint. */
-static hs_dual
+HS_INLINE hs_dual
 hands_about(const hs_chain *chain, hs_dual x, hs_dual z)
 {
     const hs_body_input *in = chain->input;
@@ -127,7 +127,7 @@ hands_about(const hs_chain *chain, hs_dual x, hs_dual z)
 }
 
 /* A powered suit at trunk and hip: the rest of the load and the suit's own moment, divided by the gain, and the residual. */
-static hs_dual
+HS_INLINE hs_dual
 suited_trunk(const hs_chain *chain, hs_dual own, hs_dual x, hs_dual u)
 {
     const hs_body_suit *suit = &chain->input->suit;
@@ -145,7 +145,7 @@ suited_trunk(const hs_chain *chain, hs_dual own, hs_dual x, hs_dual u)
 }
 
 /* A spring takes its moment off, not past 0. The slope over two degrees stands for that of its broken line. */
-static hs_dual
+HS_INLINE hs_dual
 sprung(const hs_chain *chain, hs_suit_kind kind, hs_dual moment, hs_dual angle_rad)
 {
     const hs_body_suit *suit = &chain->input->suit;
@@ -162,8 +162,9 @@ sprung(const hs_chain *chain, hs_suit_kind kind, hs_dual moment, hs_dual angle_r
     return moment.v[0] > 0.0 ? moment : dual_of(0.0);
 }
 
-void
-hs_chain_solve(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
+/* Inlined twice: where no derivative is read, the compiler leaves out what only derivatives need. */
+HS_INLINE void
+solve(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
 {
     const double *w = chain->weight_N, *at = chain->person->segment_at;
     hs_dual u[4], u_disc, x_disc, z_disc, sum, own;
@@ -254,4 +255,34 @@ hs_chain_solve(const hs_chain *chain, const double angle_rad[3], hs_chain_state 
                               chain->frame_N * chain->frame_u_m + chain->suit_floor_Nm +
                               chain->hands_floor_Nm);
     state->zmp_m = dual_scale(sum, 1.0 / chain->ground_N);
+}
+
+void
+hs_chain_solve(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
+{
+    hs_chain_state solved;
+
+    solve(chain, angle_rad, &solved);
+    *state = solved;
+}
+
+void
+hs_chain_values(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
+{
+    hs_chain_state solved;
+
+    solve(chain, angle_rad, &solved);
+    for (int i = 0; i < 4; i++) {
+        state->x[i].v[0] = solved.x[i].v[0];
+        state->z[i].v[0] = solved.z[i].v[0];
+    }
+    for (int j = 0; j < HS_N_JOINTS; j++) {
+        state->moment_Nm[j].v[0] = solved.moment_Nm[j].v[0];
+        state->mechanical_Nm[j] = solved.mechanical_Nm[j];
+    }
+    state->knee_rad.v[0] = solved.knee_rad.v[0];
+    state->hip_rad.v[0] = solved.hip_rad.v[0];
+    state->shoulder_rad.v[0] = solved.shoulder_rad.v[0];
+    state->reach2_m2.v[0] = solved.reach2_m2.v[0];
+    state->zmp_m.v[0] = solved.zmp_m.v[0];
 }

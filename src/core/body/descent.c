@@ -4,6 +4,8 @@
  * Not here:  what is minimised (posture.c). */
 #include "descent.h"
 
+#include "dual.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -152,7 +154,7 @@ take_in(quadratic *q, int p, double d[3])
             q->n_active < 3 && gain > 1e-13 * dot(q->normal[p], q->normal[p]) * q->inverse[0][0]
                 ? miss / gain
                 : (double)INFINITY;
-        t = fmin(most, full);
+        t = hs_less_of(most, full);
         if (!isfinite(t))
             return false;
         if (isfinite(full))
@@ -220,7 +222,7 @@ broken(const hs_descent_point *at)
     double sum = 0.0;
 
     for (int i = 0; i < at->n; i++)
-        sum += fmax(-at->room[i], 0.0);
+        sum += hs_more_of(-at->room[i], 0.0);
     return sum;
 }
 
@@ -230,7 +232,7 @@ worst_room(const hs_descent_point *at)
     double worst = INFINITY;
 
     for (int i = 0; i < at->n; i++)
-        worst = fmin(worst, at->room[i]);
+        worst = hs_less_of(at->room[i], worst);
     return worst;
 }
 
@@ -320,9 +322,9 @@ hs_descent(const hs_descent_problem *problem,
         double step[3], change[3], trial[3], size, merit, along, t = 1.0;
 
         find_step(at, (const double(*)[3])curve, problem->step_rad, step, weight);
-        size = fmax(fabs(step[0]), fmax(fabs(step[1]), fabs(step[2])));
+        size = hs_more_of(fabs(step[0]), hs_more_of(fabs(step[1]), fabs(step[2])));
         for (int k = 0; k < at->n; k++)
-            price = fmax(price, 1.5 * weight[k]);
+            price = hs_more_of(1.5 * weight[k], price);
         merit = at->cost + price * broken(at);
         along = dot(at->slope, step) - price * broken(at);
         for (int tries = 0; tries < 12; tries++) {

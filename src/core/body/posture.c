@@ -102,19 +102,13 @@ arm_miss_m(const hs_chain *chain, const double x[3])
 
 /* Effort with broken constraints added: only to choose starts, never to end on. */
 static double
-rough_cost(hs_effort *s, const double x[3])
+rough_cost(const hs_effort *s, const double x[3])
 {
-    hs_descent_point point;
-    double ret, miss_m = arm_miss_m(s->chain, x);
+    double miss_m = arm_miss_m(s->chain, x);
 
     if (s->aim == HS_EFFORT_LEAST && miss_m > FAR_OUT_m)
         return FAR_OUT_COST + miss_m;
-    hs_effort_ask(s, x, &point);
-    ret = point.cost;
-    for (int i = 0; i < point.n; i++)
-        if (point.room[i] < 0.0)
-            ret += PENALTY * point.room[i] * point.room[i];
-    return ret;
+    return hs_effort_rough(s, x, PENALTY);
 }
 
 static bool
