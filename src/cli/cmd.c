@@ -137,6 +137,22 @@ hs_cmd_read(const char *file, hs_document **ret_document)
     return HS_EXIT_DONE;
 }
 
+hs_exit
+hs_cmd_read_limits(const char *file, hs_site_set **ret_set)
+{
+    g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
+    g_autoptr(GError) error = NULL;
+    g_autoptr(hs_site_set) set = hs_site_set_load(file, faults, &error);
+
+    if (error != NULL)
+        return hs_cmd_file_error(error);
+    print_faults(file, faults);
+    if (set == NULL)
+        return HS_EXIT_INVALID;
+    *ret_set = g_steal_pointer(&set);
+    return HS_EXIT_DONE;
+}
+
 void
 hs_assessed_clear(hs_assessed *assessed)
 {
@@ -168,15 +184,27 @@ print_refusal(const char *file, const hs_error *error)
 hs_exit
 hs_cmd_assess(const char *file, hs_assess_mode mode, hs_assessed *ret_assessed)
 {
+    return hs_cmd_assess_with(file, NULL, mode, ret_assessed);
+}
+
+hs_exit
+hs_cmd_assess_with(const char *file,
+                   const hs_site_set *set,
+                   hs_assess_mode mode,
+                   hs_assessed *ret_assessed)
+{
     hs_assessed made = {0};
     hs_error error = {0};
+    const hs_task *task;
     hs_exit status = hs_cmd_read(file, &made.document);
 
     if (status != HS_EXIT_DONE)
         return status;
     made.arena = hs_arena_new();
-    if (hs_assess(hs_document_task(made.document), mode, made.arena, &made.results, &error) !=
-        HS_OK) {
+    task = hs_document_task(made.document);
+    if (set != NULL)
+        task = hs_site_set_apply(set, task, made.arena);
+    if (hs_assess(task, mode, made.arena, &made.results, &error) != HS_OK) {
         print_refusal(file, &error);
         hs_assessed_clear(&made);
         return HS_EXIT_INVALID;

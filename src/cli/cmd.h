@@ -7,6 +7,7 @@
 
 #include "assess.h"
 #include "document.h"
+#include "site_limits.h"
 
 typedef enum {
     HS_EXIT_DONE = 0,      /* whatever the verdict */
@@ -42,6 +43,13 @@ typedef struct {
 } hs_assessed;
 
 hs_exit hs_cmd_assess(const char *file, hs_assess_mode mode, hs_assessed *ret_assessed);
+/* The same with a site's set of limits laid under the document's own; set NULL: without. */
+hs_exit hs_cmd_assess_with(const char *file,
+                           const hs_site_set *set,
+                           hs_assess_mode mode,
+                           hs_assessed *ret_assessed);
+/* A set of limits; faults as those of a document. *ret_set only on HS_EXIT_DONE. */
+hs_exit hs_cmd_read_limits(const char *file, hs_site_set **ret_set);
 void hs_assessed_clear(hs_assessed *assessed);
 
 /* All of a text on standard output, or exit status 4 with a message. */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  can this lift be done, as text or JSON?
- * Answer:    handspike assess FILE [--json] [--doubt].
+ * Answer:    handspike assess FILE [--json] [--doubt] [--limits SET.json].
  * Not here:  the assessment (core), its words (model). */
 #include "cmd.h"
 #include "results_json.h"
@@ -8,29 +8,52 @@
 
 #include <string.h>
 
+/* The report, and which set of limits the site brought. */
+static char *
+report_text(const hs_assessed *assessed, const hs_site_set *set)
+{
+    g_autofree char *report =
+        hs_results_to_text(assessed->document, &assessed->results, HS_UNITS_SI);
+    g_autofree char *limits =
+        set != NULL
+            ? hs_site_set_to_text(set, hs_document_task(assessed->document), HS_UNITS_SI)
+            : NULL;
+
+    if (limits == NULL)
+        return g_steal_pointer(&report);
+    return hs_results_text_section(report, _("Limits of the site"), limits);
+}
+
 hs_exit
 hs_cmd_assess_run(int argc, char **argv)
 {
     gboolean json = FALSE, doubt = FALSE;
+    g_autofree char *limits = NULL;
     const GOptionEntry entries[] = {
         {"json", 0, 0, G_OPTION_ARG_NONE, &json, N_("results as JSON"), NULL},
         {"doubt", 0, 0, G_OPTION_ARG_NONE, &doubt,
          N_("with the chance of staying within each limit"), NULL},
+        {"limits", 0, 0, G_OPTION_ARG_FILENAME, &limits,
+         N_("a site's own set of limits; the document's own figures win"), N_("SET.json")},
         G_OPTION_ENTRY_NULL};
     g_auto(GStrv) files = NULL;
     g_autofree char *text = NULL;
+    g_autoptr(hs_site_set) set = NULL;
     hs_assessed assessed;
     hs_exit status = hs_cmd_options(argc, argv, entries, 1, &files);
     gsize length;
 
+    if (status == HS_EXIT_DONE && limits != NULL)
+        status = hs_cmd_read_limits(limits, &set);
     if (status == HS_EXIT_DONE)
-        status = hs_cmd_assess(files[0], doubt ? HS_ASSESS_DOUBT : HS_ASSESS_FULL, &assessed);
+        status = hs_cmd_assess_with(files[0], set, doubt ? HS_ASSESS_DOUBT : HS_ASSESS_FULL,
+                                    &assessed);
     if (status != HS_EXIT_DONE)
         return status;
     if (json) {
         text = hs_results_to_json(assessed.document, &assessed.results, &length);
     } else {
-        text = hs_results_to_text(assessed.document, &assessed.results, HS_UNITS_SI);
+        text = report_text(&assessed, set);
         length = strlen(text);
     }
     hs_assessed_clear(&assessed);

@@ -373,3 +373,17 @@ hs_results_to_text(const hs_document *document, const hs_results *results, hs_un
     put_cautions(&in);
     return g_string_free(in.out, FALSE);
 }
+
+char *
+hs_results_text_section(const char *text, const char *title, const char *lines)
+{
+    GString *out = g_string_new(text);
+    g_auto(GStrv) each = g_strsplit(lines, "\n", -1);
+
+    g_string_append_c(out, '\n');
+    heading(out, title, '-');
+    for (int i = 0; each[i] != NULL; i++)
+        if (*each[i] != '\0')
+            paragraph(out, "  - ", each[i]);
+    return g_string_free(out, FALSE);
+}

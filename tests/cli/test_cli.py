@@ -164,6 +164,30 @@ class Assess(Case):
             for check in option['checks']:
                 self.assertTrue(0 <= check['p_within'] <= 1)
 
+    def test_a_site_brings_its_own_limits(self):
+        own = os.path.join(TOP, 'data', 'limits', 'site-example.json')
+        task = self.write(small.crew())
+
+        def compression(*more):
+            ran = run('assess', task, '--json', *more)
+            self.assertEqual(ran.returncode, 0, ran.stderr)
+            return next(f for f in json.loads(ran.stdout)['options'][0]['findings'] if f['check'] == 'spine.compression')
+
+        self.assertEqual(compression()['limit'], 3400)
+        self.assertEqual(compression('--limits', own)['limit'], 3000)
+        text = run('assess', task, '--limits', own).stdout.decode()
+        for part in ('Limits of the site', 'edition 2026-1', 'unconfirmed', 'Yard rule 4, invented'):
+            self.assertIn(part, ' '.join(text.split()))
+        self.assertNotIn('Limits of the site', run('assess', task).stdout.decode())
+
+    def test_a_wrong_set_of_limits_is_3_with_its_path(self):
+        with open(os.path.join(TOP, 'data', 'limits', 'site-example.json'), encoding='utf-8') as file:
+            own = json.load(file)
+        own['limits']['day.mass']['unit'] = 't'
+        ran = self.fails(3, 'assess', self.write(small.crew()), '--limits', self.write(own, 'own.json'))
+        self.assertIn('limits["day.mass"].unit: is "t"; allowed: "kg"', ran)
+        self.fails(4, 'assess', self.write(small.crew()), '--limits', self.path('none.json'))
+
     def test_text_fits_a_mail(self):
         done = run('assess', self.write(small.suited()))
         self.assertEqual(done.returncode, 0)

@@ -267,6 +267,7 @@ typedef struct {
 typedef struct {
     const char *id;
     double figure;
+    bool is_unconfirmed; /* from a set of limits that says so; never from a document */
 } hs_site_limit;
 
 typedef struct {

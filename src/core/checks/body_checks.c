@@ -3,6 +3,7 @@
  * Answer:    hs_check_spine_compression(), hs_check_spine_shear().
  * Not here:  strength and balance (standing_checks.c), the dose of a shift (day_checks.c). */
 #include "body_remedy.h"
+#include "legs.h"
 #include "lowback.h"
 #include "spine_sets.h"
 #include "units.h"
@@ -147,6 +148,7 @@ judge_compression(const hs_asking *asking, int s, int b, bool in_full, hs_findin
 
     finding->source = HS_SRC_niosh_compression_1981;
     finding->confidence = HS_CONF_SEEN;
+    hs_limit_site(asking, finding, &limit_N);
     if (is_without_figure(state, finding) || is_out_of_scope(asking, s, b, value_N, finding)) {
         if (in_full && state->body.is_found)
             work_compression(asking, b, state, finding);
@@ -194,6 +196,7 @@ judge_shear(const hs_asking *asking, int s, int b, bool in_full, hs_finding *fin
 
     finding->source = HS_SRC_shear_gallagher_2012;
     finding->confidence = HS_CONF_SEEN;
+    hs_limit_site(asking, finding, &limit_N);
     if (is_without_figure(state, finding) || is_out_of_scope(asking, s, b, value_N, finding))
         return;
     hs_finding_judge(finding, value_N, limit_N, asking->near_ratio);

@@ -91,6 +91,8 @@ hs_check_day_mass(const hs_asking *asking, hs_finding *finding)
             {"n", per_h, "/h"}, {"T", hours, "h"});
     if (hs_limit_site(asking, finding, &own_kg)) {
         finding->text = HS_SAY(day_mass_site, value_kg, own_kg);
+        if (finding->confidence == HS_CONF_MEMORY)
+            finding->text.reason = HS_REASON_day_mass_site_unsure;
         hs_finding_judge(finding, value_kg, own_kg, asking->near_ratio);
         return;
     }

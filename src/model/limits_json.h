@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  how are the limits' figures written down for others to read?
+ * Answer:    two lists as JSON, made from core's: every figure that decides or is shown, and the figures of single countries.
+ * Not here:  the figures (core), a site's own set (site_limits.c). */
+#ifndef HS_LIMITS_JSON_H
+#define HS_LIMITS_JSON_H
+
+/* data/limits/default.json and data/limits/national.json; new texts. */
+char *hs_limits_default_json(void);
+char *hs_limits_national_json(void);
+
+#endif

@@ -1,0 +1,316 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  which limits does a site set for itself?
+ * Answer:    the set's file, read with every fault told, and its figures laid under those of a document.
+ * Not here:  the document (document.c), the checks (core). */
+#include "site_limits.h"
+
+#include "check.h"
+#include "digest.h"
+#include "figures.h"
+#include "quantity.h"
+#include "strict.h"
+#include "translate.h"
+#include "words.h"
+
+#include <string.h>
+
+#define CODE_LENGTH 12 /* of the digest, as the reports print it */
+
+typedef struct {
+    hs_check_id check;
+    double figure;
+    char *wording, *source;
+    gboolean is_confirmed;
+} site_limit;
+
+struct hs_site_set {
+    char *id, *title, *edition, *wording, *digest;
+    GArray *limits; /* of site_limit */
+};
+
+typedef struct {
+    GPtrArray *faults;
+    GString *path;
+} reading;
+
+static void
+limit_clear(gpointer data)
+{
+    site_limit *limit = data;
+
+    g_free(limit->wording);
+    g_free(limit->source);
+}
+
+void
+hs_site_set_free(hs_site_set *set)
+{
+    if (set == NULL)
+        return;
+    g_free(set->id);
+    g_free(set->title);
+    g_free(set->edition);
+    g_free(set->wording);
+    g_free(set->digest);
+    g_array_unref(set->limits);
+    g_free(set);
+}
+
+const char *
+hs_site_set_id(const hs_site_set *set)
+{
+    return set->id;
+}
+
+const char *
+hs_site_set_edition(const hs_site_set *set)
+{
+    return set->edition;
+}
+
+/* A fault at the path's key; text is taken over. */
+static void
+fault_at(reading *r, const char *key, char *text, gboolean is_warning)
+{
+    gsize before = r->path->len;
+
+    hs_path_add_key(r->path, key);
+    hs_faults_add(r->faults, r->path->str, text, is_warning);
+    g_string_truncate(r->path, before);
+}
+
+static void
+wrong(reading *r, JsonObject *object, const char *key, const char *allowed)
+{
+    JsonNode *node = json_object_get_member(object, key);
+    g_autofree char *is = node != NULL ? hs_fault_value(node) : NULL;
+
+    fault_at(r, key,
+             is != NULL ? g_strdup_printf(_("is %s; allowed: %s"), is, allowed)
+                        : g_strdup_printf(_("is missing; allowed: %s"), allowed),
+             FALSE);
+}
+
+static GType
+type_of(JsonObject *object, const char *key)
+{
+    JsonNode *node = json_object_get_member(object, key);
+
+    return node != NULL && JSON_NODE_HOLDS_VALUE(node) ? json_node_get_value_type(node)
+                                                       : G_TYPE_INVALID;
+}
+
+/* A text that is not empty; NULL and a fault otherwise. */
+static char *
+read_text(reading *r, JsonObject *object, const char *key)
+{
+    if (type_of(object, key) == G_TYPE_STRING &&
+        *json_object_get_string_member(object, key) != '\0')
+        return g_strdup(json_object_get_string_member(object, key));
+    wrong(r, object, key, _("a text that is not empty"));
+    return NULL;
+}
+
+static void
+warn_unknown(reading *r, JsonObject *object, const char *const *known)
+{
+    JsonObjectIter iter;
+    const char *key;
+
+    json_object_iter_init_ordered(&iter, object);
+    while (json_object_iter_next_ordered(&iter, &key, NULL))
+        if (!g_strv_contains(known, key))
+            fault_at(r, key, g_strdup(_("is not known and not used")), TRUE);
+}
+
+static char *
+all_checks(void)
+{
+    g_autoptr(GString) text = g_string_new(NULL);
+
+    for (int i = 0; i < HS_N_CHECKS; i++)
+        if (hs_limit_takes_own((hs_check_id)i))
+            g_string_append_printf(text, "%s%s", text->len > 0 ? ", " : "",
+                                   hs_check_get((hs_check_id)i)->id);
+    return g_string_free(g_steal_pointer(&text), FALSE);
+}
+
+static void
+read_limit(reading *r, JsonObject *object, int check, hs_site_set *set)
+{
+    static const char *const known[] = {"figure", "unit",      "wording",
+                                        "source", "confirmed", NULL};
+    site_limit limit = {.check = (hs_check_id)check};
+    const char *unit = hs_check_get(limit.check)->unit;
+    GType type = type_of(object, "figure");
+
+    if ((type != G_TYPE_INT64 && type != G_TYPE_DOUBLE) ||
+        !(json_object_get_double_member(object, "figure") > 0.0))
+        wrong(r, object, "figure", _("a number above 0"));
+    else
+        limit.figure = json_object_get_double_member(object, "figure");
+    if (type_of(object, "unit") != G_TYPE_STRING ||
+        strcmp(json_object_get_string_member(object, "unit"), unit) != 0) {
+        g_autofree char *quoted = g_strdup_printf("\"%s\"", unit);
+
+        wrong(r, object, "unit", quoted);
+    }
+    limit.wording = read_text(r, object, "wording");
+    limit.source = read_text(r, object, "source");
+    if (type_of(object, "confirmed") != G_TYPE_BOOLEAN)
+        wrong(r, object, "confirmed", _("true or false"));
+    else
+        limit.is_confirmed = json_object_get_boolean_member(object, "confirmed");
+    warn_unknown(r, object, known);
+    g_array_append_val(set->limits, limit);
+}
+
+static void
+read_limits(reading *r, JsonObject *root, hs_site_set *set)
+{
+    JsonNode *node = json_object_get_member(root, "limits"), *member;
+    JsonObjectIter iter;
+    const char *key;
+
+    if (node == NULL || !JSON_NODE_HOLDS_OBJECT(node) ||
+        json_object_get_size(json_node_get_object(node)) == 0) {
+        wrong(r, root, "limits", _("an object with one entry or more, by check"));
+        return;
+    }
+    g_string_append(r->path, "limits");
+    json_object_iter_init_ordered(&iter, json_node_get_object(node));
+    while (json_object_iter_next_ordered(&iter, &key, &member)) {
+        int check = hs_check_find(key);
+        gsize before = r->path->len;
+        g_autofree char *all = NULL;
+
+        if (check < 0 || !hs_limit_takes_own((hs_check_id)check)) {
+            all = all_checks();
+            fault_at(r, key,
+                     g_strdup_printf(_("takes no figure of the site; allowed: %s"), all),
+                     FALSE);
+        } else if (!JSON_NODE_HOLDS_OBJECT(member)) {
+            wrong(r, json_node_get_object(node), key, _("an object"));
+        } else {
+            hs_path_add_key(r->path, key);
+            read_limit(r, json_node_get_object(member), check, set);
+        }
+        g_string_truncate(r->path, before);
+    }
+    g_string_truncate(r->path, 0);
+}
+
+static hs_site_set *
+read_set(JsonNode *root, GPtrArray *faults)
+{
+    static const char *const known[] = {"format",  "version", "id",     "title",
+                                        "edition", "wording", "limits", NULL};
+    g_autoptr(hs_site_set) set = g_new0(hs_site_set, 1);
+    reading r = {faults, g_string_new(NULL)};
+    guint before = hs_faults_errors(faults);
+    JsonObject *object;
+
+    set->limits = g_array_new(FALSE, FALSE, sizeof(site_limit));
+    g_array_set_clear_func(set->limits, limit_clear);
+    if (!JSON_NODE_HOLDS_OBJECT(root)) {
+        hs_faults_add(faults, "$", g_strdup(_("is no object")), FALSE);
+    } else {
+        object = json_node_get_object(root);
+        if (type_of(object, "format") != G_TYPE_STRING ||
+            strcmp(json_object_get_string_member(object, "format"), "handspike-limits") != 0)
+            wrong(&r, object, "format", "\"handspike-limits\"");
+        if (type_of(object, "version") != G_TYPE_INT64 ||
+            json_object_get_int_member(object, "version") != 1)
+            wrong(&r, object, "version", "1");
+        set->id = read_text(&r, object, "id");
+        set->edition = read_text(&r, object, "edition");
+        set->wording = read_text(&r, object, "wording");
+        if (json_object_has_member(object, "title"))
+            set->title = read_text(&r, object, "title");
+        read_limits(&r, object, set);
+        warn_unknown(&r, object, known);
+        set->digest = hs_digest_of(root);
+    }
+    g_string_free(r.path, TRUE);
+    return hs_faults_errors(faults) == before ? g_steal_pointer(&set) : NULL;
+}
+
+hs_site_set *
+hs_site_set_from_bytes(const char *text, gsize length, GPtrArray *faults)
+{
+    g_autoptr(JsonNode) root = hs_strict_parse(text, length, faults);
+
+    return root != NULL ? read_set(root, faults) : NULL;
+}
+
+hs_site_set *
+hs_site_set_load(const char *path, GPtrArray *faults, GError **error)
+{
+    g_autofree char *text = NULL;
+    gsize length;
+
+    if (!g_file_get_contents(path, &text, &length, error))
+        return NULL;
+    return hs_site_set_from_bytes(text, length, faults);
+}
+
+static gboolean
+task_has(const hs_task *task, hs_check_id check)
+{
+    return hs_has(hs_site_limit_of(task, hs_check_get(check)->id));
+}
+
+const hs_task *
+hs_site_set_apply(const hs_site_set *set, const hs_task *task, hs_arena *arena)
+{
+    hs_task *copy = HS_NEW(arena, hs_task, 1);
+    int n = task->policy.n_site_limits;
+    hs_site_limit *items = HS_NEW(arena, hs_site_limit, n + (int)set->limits->len);
+
+    *copy = *task;
+    for (int i = 0; i < n; i++)
+        items[i] = task->policy.site_limits[i];
+    for (guint i = 0; i < set->limits->len; i++) {
+        const site_limit *limit = &g_array_index(set->limits, site_limit, i);
+
+        if (!task_has(task, limit->check))
+            items[n++] = (hs_site_limit){.id = hs_check_get(limit->check)->id,
+                                         .figure = limit->figure,
+                                         .is_unconfirmed = !limit->is_confirmed};
+    }
+    copy->policy.site_limits = items;
+    copy->policy.n_site_limits = n;
+    return copy;
+}
+
+/* "Lift, guidance figures: 18 kg, confirmed by the site (source). Wording." */
+static char *
+limit_text(const site_limit *limit, const hs_task *task, hs_units units)
+{
+    const char *unit = hs_check_get(limit->check)->unit;
+    g_autofree char *figure = hs_quantity_text(limit->figure, unit, units);
+    const char *known = limit->is_confirmed ? _("confirmed by the site") : _("unconfirmed");
+
+    if (task_has(task, limit->check))
+        known = _("not used: the document has its own figure");
+    return g_strdup_printf("%s: %s, %s (%s). %s", hs_words_check(limit->check), figure, known,
+                           limit->source, limit->wording);
+}
+
+char *
+hs_site_set_to_text(const hs_site_set *set, const hs_task *task, hs_units units)
+{
+    GString *out = g_string_new(NULL);
+    g_autofree char *code = g_strndup(set->digest, CODE_LENGTH);
+
+    g_string_append_printf(out, _("%s, edition %s, set code %s"),
+                           set->title != NULL ? set->title : set->id, set->edition, code);
+    g_string_append_printf(out, "\n%s\n", set->wording);
+    for (guint i = 0; i < set->limits->len; i++) {
+        g_autofree char *line =
+            limit_text(&g_array_index(set->limits, site_limit, i), task, units);
+
+        g_string_append_printf(out, "%s\n", line);
+    }
+    return g_string_free(out, FALSE);
+}

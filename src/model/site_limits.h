@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Question:  which limits does a site set for itself?
+ * Answer:    a named set in a file of its own: read and validated, laid under a document's policy.site_limits, printed.
+ * Not here:  what a figure does in a check (core, checks/limits/legs.c), the format in words (docs/limits/site.md). */
+#ifndef HS_SITE_LIMITS_H
+#define HS_SITE_LIMITS_H
+
+#include "arena.h"
+#include "faults.h"
+#include "task.h"
+#include "unit_system.h"
+
+#include <gio/gio.h>
+
+typedef struct hs_site_set hs_site_set;
+
+void hs_site_set_free(hs_site_set *set);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(hs_site_set, hs_site_set_free)
+
+/**
+ * hs_site_set_from_bytes - read a site's set of limits
+ *
+ * What    strict JSON, then format, version, id, edition, wording, and for each check its figure, unit, source and whether the
+ *         site has confirmed it; every fault in one go
+ * In      text of any length and content
+ * Out     a new set, or NULL when it has faults; warnings (unknown keys) do not prevent it
+ * Frame   none
+ * Errors  faults: GPtrArray of hs_fault*, with the JSON path
+ * Source  docs/limits/site.md
+ */
+hs_site_set *hs_site_set_from_bytes(const char *text, gsize length, GPtrArray *faults);
+
+/* From a file; error is set when it cannot be read. */
+hs_site_set *hs_site_set_load(const char *path, GPtrArray *faults, GError **error);
+
+const char *hs_site_set_id(const hs_site_set *set);
+const char *hs_site_set_edition(const hs_site_set *set);
+
+/* The task with the set's figures in policy.site_limits; the document's own entries win. A copy in the arena; the task, the
+ * set and its texts must outlive it. */
+const hs_task *hs_site_set_apply(const hs_site_set *set, const hs_task *task, hs_arena *arena);
+
+/* Which set was used, in which edition, its wording, and each figure: for the text report. Plain text, a line each. */
+char *hs_site_set_to_text(const hs_site_set *set, const hs_task *task, hs_units units);
+
+#endif
