@@ -21,18 +21,31 @@
     0.999 /* a remedy's figure is taken this much inside, so that applied it is within */
 #define HUNDRED    100.0 /* a friction is said to two places, upward */
 #define EDGES_LIVE 12
-
-typedef struct {
-    const hs_asking *asking;
-    int station;
-    double slip_factor;
-} hold;
+#define KNOWN      12    /* answers kept while one option is judged (numerics) */
+#define SAME       1e-13 /* relative: two needs, two places are one (numerics) */
 
 typedef struct {
     int n, n_pads;
     hs_contact contacts[HS_GRIP_MAX_CONTACTS];
     int grip[HS_GRIP_MAX_PADS]; /* index of the used grip of each pad */
 } pad_set;
+
+/* A question about pads and its answer. */
+typedef struct {
+    pad_set pads;
+    hs_wrench need;
+    hs_squeeze squeeze;
+    bool holds;
+} pad_answer;
+
+typedef struct {
+    const hs_asking *asking;
+    int station;
+    double slip_factor;
+    pad_answer *known; /* KNOWN of them, the last answers in turn */
+    int n_known;
+    pad_answer worst; /* what the finding kept so far was judged by; no pads: not by pads */
+} hold;
 
 static const hs_grip *
 grip_of(const hold *h, int used)
@@ -254,12 +267,11 @@ judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_find
 }
 
 static void
-record_squeeze(const hold *h,
-               const pad_set *pads,
-               const hs_wrench *need,
-               const hs_squeeze *squeeze,
-               hs_finding *finding)
+record_squeeze(const hold *h, hs_finding *finding)
 {
+    const pad_set *pads = &h->worst.pads;
+    const hs_wrench *need = &h->worst.need;
+    const hs_squeeze *squeeze = &h->worst.squeeze;
     hs_vec3 direction;
     double pushed_N, friction = pads->contacts[0].friction * h->slip_factor;
 
@@ -277,14 +289,69 @@ record_squeeze(const hold *h,
             {"more", pushed_N - squeeze->squeeze_N, "N"});
 }
 
+/* Same contacts, and a need that differs by a factor alone: the squeeze differs by that factor. */
+static bool
+is_scaled(const pad_answer *known,
+          const pad_set *pads,
+          const hs_wrench *need,
+          double *ret_factor)
+{
+    double length_N = hs_vec3_length(known->need.force_N),
+           factor = hs_vec3_length(need->force_N) / length_N;
+
+    if (!(length_N > 0.0) || !(factor > 0.0) || known->pads.n != pads->n)
+        return false;
+    if (!(hs_vec3_length(hs_vec3_sub(
+              need->force_N, hs_vec3_scale(known->need.force_N, factor))) <= SAME * length_N) ||
+        !(hs_vec3_length(
+              hs_vec3_sub(need->moment_Nm, hs_vec3_scale(known->need.moment_Nm, factor))) <=
+          SAME * length_N))
+        return false;
+    for (int i = 0; i < pads->n; i++) {
+        const hs_contact *a = &known->pads.contacts[i], *b = &pads->contacts[i];
+
+        if (!(hs_vec3_length(hs_vec3_sub(a->at_m, b->at_m)) <= SAME) ||
+            !(hs_vec3_length(hs_vec3_sub(a->inward, b->inward)) <= SAME) ||
+            a->friction != b->friction || a->turning_m != b->turning_m || a->pad != b->pad)
+            return false;
+    }
+    *ret_factor = factor;
+    return true;
+}
+
+/* The squeeze; a question that was answered at an earlier place is not solved again. */
+static bool
+squeeze_of(hold *h, const pad_set *pads, const hs_wrench *need, hs_squeeze *ret_squeeze)
+{
+    int n_edges = h->asking->is_live ? EDGES_LIVE : HS_GRIP_EDGES;
+    pad_answer *slot;
+    double factor;
+
+    for (int i = 0; i < h->n_known && i < KNOWN; i++)
+        if (is_scaled(&h->known[i], pads, need, &factor)) {
+            *ret_squeeze = h->known[i].squeeze;
+            ret_squeeze->squeeze_N *= factor;
+            for (int p = 0; p < pads->n_pads; p++)
+                ret_squeeze->pad_N[p] *= factor;
+            return h->known[i].holds;
+        }
+    slot = &h->known[h->n_known++ % KNOWN];
+    slot->pads = *pads;
+    slot->need = *need;
+    slot->squeeze = (hs_squeeze){0};
+    slot->holds =
+        hs_grip_squeeze(pads->contacts, pads->n, need, n_edges, &slot->squeeze, NULL) == HS_OK;
+    *ret_squeeze = slot->squeeze;
+    return slot->holds;
+}
+
 /* Squeeze of a set of pads; judged pad by pad, the worst kept. False when nothing holds. */
 static bool
-ask_pads(const hold *h, const pad_set *pads, const hs_wrench *need, hs_finding *worst)
+ask_pads(hold *h, const pad_set *pads, const hs_wrench *need, hs_finding *worst)
 {
     hs_squeeze squeeze;
-    int n_edges = h->asking->is_live ? EDGES_LIVE : HS_GRIP_EDGES;
 
-    if (hs_grip_squeeze(pads->contacts, pads->n, need, n_edges, &squeeze, NULL) != HS_OK)
+    if (!squeeze_of(h, pads, need, &squeeze))
         return false;
     for (int p = 0; p < pads->n_pads; p++) {
         hs_finding candidate = hs_finding_start(h->asking, HS_CHECK_grip_hold);
@@ -293,14 +360,14 @@ ask_pads(const hold *h, const pad_set *pads, const hs_wrench *need, hs_finding *
         judge_pad(h, pads, p, squeeze.squeeze_N, &candidate);
         if (hs_finding_worse(&candidate, worst)) {
             *worst = candidate;
-            record_squeeze(h, pads, need, &squeeze, worst);
+            h->worst = (pad_answer){*pads, *need, squeeze, true};
         }
     }
     return true;
 }
 
 static void
-say_slips(const hold *h, const pad_set *pads, hs_finding *worst)
+say_slips(hold *h, const pad_set *pads, hs_finding *worst)
 {
     hs_finding candidate = hs_finding_start(h->asking, HS_CHECK_grip_hold);
 
@@ -310,8 +377,10 @@ say_slips(const hold *h, const pad_set *pads, hs_finding *worst)
     candidate.remedy = HS_SAY(grip_pads_fix);
     hs_finding_beyond(&candidate, (hs_message){.reason = HS_REASON_grip_pads_slip,
                                                .name = {grip_of(h, pads->grip[0])->id}});
-    if (hs_finding_worse(&candidate, worst))
+    if (hs_finding_worse(&candidate, worst)) {
         *worst = candidate;
+        h->worst.pads.n = 0;
+    }
 }
 
 static void
@@ -343,13 +412,14 @@ middle_of(const hold *h, int bearer)
 
 /* One bearer holds all of it by pads: whole load. Several: each by its share; where one side alone cannot press, together. */
 static void
-ask_all_pads(const hold *h, hs_finding *worst)
+ask_all_pads(hold *h, hs_finding *worst)
 {
     const hs_setup *setup = h->asking->run->setup;
     const hs_place *place = &h->asking->run->stations[h->station].place;
     hs_vec3 cg_m = place->cg_m;
     bool only_pads = true, is_held = true;
     hs_finding each = *worst;
+    pad_answer before = h->worst;
     pad_set pads;
 
     for (int i = 0; i < setup->n_used; i++)
@@ -376,6 +446,7 @@ ask_all_pads(const hold *h, hs_finding *worst)
         *worst = each;
         return;
     }
+    h->worst = before;
     collect_pads(h, -1, cg_m, &pads);
     hs_wrench all = only_pads ? whole_need(h) : share_need(h, &pads, cg_m);
     if (!ask_pads(h, &pads, &all, worst))
@@ -448,6 +519,7 @@ hs_check_grip_hold(const hs_asking *asking, hs_finding *finding)
     hs_finding worst = {0};
     bool has_pads = false;
     hold h = {.asking = asking,
+              .known = HS_NEW(asking->arena, pad_answer, KNOWN),
               .slip_factor = hs_or(asking->task->policy.slip_factor, SLIP_FACTOR)};
 
     for (int i = 0; i < run->setup->n_used; i++)
@@ -468,10 +540,14 @@ hs_check_grip_hold(const hs_asking *asking, hs_finding *finding)
             if (grip_of(&h, i)->kind == HS_GRIP_PAD)
                 continue;
             judge_up(&h, i, &candidate);
-            if (hs_finding_worse(&candidate, &worst))
+            if (hs_finding_worse(&candidate, &worst)) {
                 record_up(&candidate, &worst);
+                h.worst.pads.n = 0;
+            }
         }
     }
+    if (h.worst.pads.n > 0)
+        record_squeeze(&h, &worst);
     if (worst.status != HS_STATUS_NONE)
         *finding = worst;
 }

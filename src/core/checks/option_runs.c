@@ -21,6 +21,7 @@ typedef struct {
     hs_assumptions *assumptions;
     const hs_run *baseline;
     const hs_finding *baseline_findings;
+    const hs_option *bare_of; /* the option that the added one was made from */
 } context;
 
 hs_finding *
@@ -126,8 +127,10 @@ without_suits(const hs_option *option, hs_arena *arena)
     return twin;
 }
 
+/* `bare` is the added option, NULL where there is none: it is the twin already where it was made from this option's only
+ * bearer. */
 static hs_status
-find_suit_only(const context *on, hs_option_result *result, hs_error *error)
+find_suit_only(const context *on, hs_option_result *result, const hs_option_result *bare, hs_error *error)
 {
     hs_verdict_status status = result->verdict.status;
     context quiet = *on;
@@ -137,6 +140,10 @@ find_suit_only(const context *on, hs_option_result *result, hs_error *error)
     if (!has_suit(result->asked) ||
         (status != HS_VERDICT_SUPPORTED && status != HS_VERDICT_WITH_CONDITIONS))
         return HS_OK;
+    if (bare != NULL && result->asked == on->bare_of && result->asked->n_bearers == 1) {
+        result->verdict.suit_only = bare->verdict.status == HS_VERDICT_NOT_SUPPORTED;
+        return HS_OK;
+    }
     quiet.assumptions = NULL;
     quiet.mode = on->mode == HS_ASSESS_LIVE ? HS_ASSESS_LIVE : HS_ASSESS_PLAIN;
     HS_TRY(assess_one(&quiet, without_suits(result->asked, on->arena), -1, false, &run, NULL, &twin, error));
@@ -146,7 +153,7 @@ find_suit_only(const context *on, hs_option_result *result, hs_error *error)
 
 /* The first suited bearer alone, bare; NULL when some option is one bare bearer already, or nobody wears a suit. */
 static hs_option *
-unaided_of(const hs_task *task, hs_arena *arena)
+unaided_of(const hs_task *task, hs_arena *arena, const hs_option **ret_from)
 {
     const hs_option *from = NULL;
     int which = -1;
@@ -168,6 +175,7 @@ unaided_of(const hs_task *task, hs_arena *arena)
         return NULL;
     made = HS_NEW(arena, hs_option, 1);
     bearer = HS_NEW(arena, hs_bearer, 1);
+    *ret_from = from;
     *made = *from;
     *bearer = from->bearers[which];
     bearer->suit = bearer->effector = -1;
@@ -209,7 +217,7 @@ hs_option_runs_all(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs
         if (i != baseline)
             HS_TRY(assess_one(&on, &task->options[i], i, false, &runs[i], NULL, &options[i], error));
     results->n_options = task->n_options;
-    unaided = unaided_of(task, arena);
+    unaided = unaided_of(task, arena, &on.bare_of);
     if (unaided != NULL) {
         hs_option_result *added = &options[results->n_options];
 
@@ -218,7 +226,7 @@ hs_option_runs_all(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs
         results->n_options++;
     }
     for (int i = 0; i < task->n_options; i++)
-        HS_TRY(find_suit_only(&on, &options[i], error));
+        HS_TRY(find_suit_only(&on, &options[i], unaided != NULL ? &options[task->n_options] : NULL, error));
     results->options = options;
     results->baseline = baseline;
     return HS_OK;

@@ -14,7 +14,8 @@
 #define STEPS  60  /* halvings of the force that is looked for (numerics) */
 #define MOST_N 1e5 /* more than any wind puts on a load that is carried (numerics) */
 #define LEAST_N                                                                                \
-    1.0 /* a balance that less than this turns has nothing left for wind (numerics) */
+    1.0           /* a balance that less than this turns has nothing left for wind (numerics) */
+#define JUST 1e-6 /* a place this close to the worst so far is looked at in full (numerics) */
 #define ROOM 0.999 /* a remedy lands this side of its threshold (numerics) */
 
 typedef struct {
@@ -89,6 +90,15 @@ turning_N(const wind_scene *at)
     return ratio_at(at, 0.0) > 1.0 ? 0.0 : least_N;
 }
 
+/* Whether the wind's part of the base could be larger than `ratio` here: the point is out in still air, or at the force that
+ * would make it so. Two figures instead of a search. */
+static bool
+may_be_worse(const wind_scene *at, double force_N, double ratio)
+{
+    return !(ratio > 0.0) || ratio_at(at, 0.0) > 1.0 || ratio_at(at, force_N / ratio) > 1.0 ||
+           ratio_at(at, -force_N / ratio) > 1.0;
+}
+
 static bool
 make_scene(const hs_asking *asking, int s, int b, wind_scene *ret_scene)
 {
@@ -151,7 +161,10 @@ hs_check_site_wind(const hs_asking *asking, hs_finding *finding)
             hs_finding candidate = start;
             wind_scene at;
 
-            if (!make_scene(asking, s, b, &at))
+            if (!make_scene(asking, s, b, &at) ||
+                (is_any && hs_has(finding->ratio) &&
+                 !may_be_worse(&at, hs_wind_N(asking->task->site.wind_m_s, at.face.area_m2),
+                               finding->ratio * (1.0 - JUST))))
                 continue;
             candidate.working.arena = NULL;
             judge(asking, &at, &candidate);
