@@ -8,21 +8,12 @@
 #include "energy_limits.h"
 #include "gb.h"
 #include "iso11228.h"
+#include "limit_cases_more.h"
 #include "mil1472.h"
 #include "near.h"
 #include "rest.h"
 
 #include <string.h>
-
-#define HAS(in, key)  json_object_has_member(in, key)
-#define NUM(in, key)  json_object_get_double_member(in, key)
-#define TEXT(in, key) json_object_get_string_member(in, key)
-
-static inline hs_sex
-sex_of(JsonObject *in)
-{
-    return strcmp(TEXT(in, "sex"), "female") == 0 ? HS_SEX_FEMALE : HS_SEX_MALE;
-}
 
 static inline double
 iso_figure(const char *quantity, JsonObject *in)
@@ -129,6 +120,22 @@ energy_figure(const char *quantity, JsonObject *in)
                                   NUM(in, "height_factor") < 1.0);
 }
 
+/* Share of one, or what the rule gives for the sum of the members. */
+static inline double
+british_team_figure(const char *quantity, JsonObject *in, int n)
+{
+    double sum_kg = 0;
+
+    if (strcmp(quantity, "team_limit_kg") != 0)
+        return hs_gb_team_share(n);
+    if (HAS(in, "each_kg"))
+        return hs_gb_team_share(n) * n * NUM(in, "each_kg");
+    for (int i = 0; i < n; i++)
+        sum_kg += json_array_get_double_element(
+            json_object_get_array_member(in, "capacities_kg"), (guint)i);
+    return hs_gb_team_share(n) * sum_kg;
+}
+
 static inline double
 limit_figure(const char *limit, const char *quantity, JsonObject *in)
 {
@@ -143,27 +150,53 @@ limit_figure(const char *limit, const char *quantity, JsonObject *in)
     if (strcmp(limit, "gb-guideline") == 0)
         return gb_figure(quantity, in);
     if (strcmp(limit, "team-british") == 0)
-        return hs_gb_team_share(n);
+        return british_team_figure(quantity, in, n);
     if (strcmp(limit, "team-mil-std-1472") == 0)
         return hs_mil1472_team_share(n);
-    return energy_figure(quantity, in);
+    if (strcmp(limit, "team-en-1005-2") == 0)
+        return n == 2 ? HS_ISO_TWO_PERSONS : HS_ABSENT;
+    if (strcmp(limit, "rest-murrell") == 0 || strcmp(limit, "energy-niosh-1991") == 0)
+        return energy_figure(quantity, in);
+    return more_figure(limit, quantity, in);
 }
 
 static inline void
-check_limit_word(const char *id, const char *quantity, const char *wanted, JsonObject *in)
+check_limit_word(JsonObject *o, JsonObject *in)
 {
-    if (strcmp(quantity, "band") == 0) {
+    const char *id = TEXT(o, "id"), *limit = TEXT(o, "limit"), *quantity = TEXT(o, "quantity"),
+               *wanted = TEXT(o, "expected");
+
+    g_test_message("%s", id);
+    if (strcmp(limit, "spine-compression-niosh") == 0) {
+        const char *bands[] = {"", "within", "between", "above_mpl"};
+
+        g_assert_cmpstr(bands[hs_spine_band_of(NUM(in, "compression_N"))], ==, wanted);
+    } else if (strcmp(quantity, "band") == 0) {
         const char *bands[] = {"", "tolerable", "significant", "redesign"};
 
         g_assert_cmpstr(bands[hs_en1005_band_of(NUM(in, "risk_index"))], ==, wanted);
-        return;
-    }
-    const char *reaches[] = {"close", "arms_length", "outside"};
-    hs_gb_landmarks body = {.arm_m = 0.7};
+    } else if (strcmp(quantity, "mass_limit_kg") == 0 ||
+               strcmp(quantity, "applicability") == 0) {
+        /* a table's empty place, a team that the rule does not speak of */
+        g_assert_true(strcmp(wanted, "none") == 0 || strcmp(wanted, "not_judged") == 0);
+        g_assert_false(hs_has(limit_figure(limit, "", in)));
+    } else {
+        const char *reaches[] = {"close", "arms_length", "outside"};
+        hs_gb_landmarks body = {.arm_m = 0.7};
 
-    g_test_message("%s", id);
-    g_assert_cmpstr(reaches[hs_gb_reach_of(&body, 0.7 * NUM(in, "reach_over_arm_length"))], ==,
-                    wanted);
+        g_assert_cmpstr(reaches[hs_gb_reach_of(&body, 0.7 * NUM(in, "reach_over_arm_length"))],
+                        ==, wanted);
+    }
+}
+
+/* Asked with a whole route by test_limit_checks.c. */
+static inline bool
+needs_a_route(JsonObject *o)
+{
+    const char *quantity = TEXT(o, "quantity"), *limit = TEXT(o, "limit");
+
+    return (strcmp(quantity, "applicability") == 0 && strcmp(limit, "team-british") != 0) ||
+           strcmp(quantity, "mass_moved_kg") == 0 || strcmp(quantity, "wbgt_C") == 0;
 }
 
 static inline void
@@ -174,9 +207,10 @@ check_limits(JsonArray *list)
         JsonObject *in = json_object_get_object_member(o, "inputs");
         JsonNode *expected = json_object_get_member(o, "expected");
 
+        if (needs_a_route(o))
+            continue;
         if (json_node_get_value_type(expected) == G_TYPE_STRING)
-            check_limit_word(TEXT(o, "id"), TEXT(o, "quantity"), json_node_get_string(expected),
-                             in);
+            check_limit_word(o, in);
         else
             hs_near(TEXT(o, "id"), limit_figure(TEXT(o, "limit"), TEXT(o, "quantity"), in),
                     json_node_get_double(expected), NUM(o, "tolerance") + 1e-9);

@@ -10,7 +10,7 @@ figures_are_as_read(void)
     JsonNode *node = hs_cases_load("limits");
     JsonArray *list = json_object_get_array_member(json_node_get_object(node), "checks");
 
-    g_assert_cmpuint(json_array_get_length(list), >=, 70);
+    g_assert_cmpuint(json_array_get_length(list), >=, 240);
     check_limits(list);
     json_node_unref(node);
 }
