@@ -27,6 +27,14 @@ hs_check_find(const char *id)
     return -1;
 }
 
+/* A limit that is only remembered decides nothing alone. */
+static void
+soften_memory(hs_finding *finding)
+{
+    if (finding->status == HS_STATUS_BEYOND && finding->confidence == HS_CONF_MEMORY)
+        finding->status = HS_STATUS_NEAR;
+}
+
 void
 hs_finding_judge_ratio(hs_finding *finding, double value, double limit, double ratio, double near_ratio)
 {
@@ -42,9 +50,7 @@ hs_finding_judge_ratio(hs_finding *finding, double value, double limit, double r
         finding->status = HS_STATUS_BEYOND;
     else
         finding->status = ratio >= near_ratio ? HS_STATUS_NEAR : HS_STATUS_WITHIN;
-    /* A limit that is only remembered decides nothing alone. */
-    if (finding->status == HS_STATUS_BEYOND && finding->confidence == HS_CONF_MEMORY)
-        finding->status = HS_STATUS_NEAR;
+    soften_memory(finding);
 }
 
 void
@@ -79,6 +85,7 @@ hs_finding_beyond(hs_finding *finding, hs_message text)
     finding->why = HS_WHY_COMPUTED;
     finding->value = finding->ratio = HS_ABSENT;
     finding->text = text;
+    soften_memory(finding);
 }
 
 void

@@ -432,7 +432,7 @@ show_load(const hs_run *run, int s)
     sample->cg_m = place->cg_m;
 }
 
-/* Load, people and suits together; absent where a body or the CG's height is not known. */
+/* Load, people and suits together; the centre is absent where a body or the CG's height is not known. */
 static void
 combine(const hs_run *run, int s)
 {
@@ -441,23 +441,27 @@ combine(const hs_run *run, int s)
     double mass_kg = run->setup->load->mass_kg;
     hs_vec3 sum = hs_vec3_scale(sample->cg_m, mass_kg);
 
-    sample->combined_kg = HS_ABSENT;
+    bool knows_centre = hs_has(sample->cg_m.z);
     sample->combined_m = (hs_vec3){HS_ABSENT, HS_ABSENT, HS_ABSENT};
-    if (!hs_has(sample->cg_m.z))
-        return;
     for (int b = 0; b < run->setup->n_bearers; b++) {
         const hs_bearer_state *state = &station->bearers[b];
         const hs_bearer_sample *at = &sample->bearers[b];
+        const hs_suit *suit = run->setup->bearers[b].suit;
+        double own_kg =
+            run->persons[b].mass_kg + (suit != NULL ? hs_or(suit->mass_kg, 0.0) : 0.0);
 
-        if (!state->has_body || !state->body.is_found)
-            return;
-        mass_kg += state->body.cm_kg;
-        sum.x += state->body.cm_kg * (at->feet_x_m + cos(at->facing_rad) * state->body.cm_x_m);
-        sum.y += state->body.cm_kg * (at->feet_y_m + sin(at->facing_rad) * state->body.cm_x_m);
-        sum.z += state->body.cm_kg * (at->floor_z_m + state->body.cm_z_m);
+        mass_kg += own_kg;
+        if (!state->has_body || !state->body.is_found) {
+            knows_centre = false;
+            continue;
+        }
+        sum.x += own_kg * (at->feet_x_m + cos(at->facing_rad) * state->body.cm_x_m);
+        sum.y += own_kg * (at->feet_y_m + sin(at->facing_rad) * state->body.cm_x_m);
+        sum.z += own_kg * (at->floor_z_m + state->body.cm_z_m);
     }
     sample->combined_kg = mass_kg;
-    sample->combined_m = hs_vec3_scale(sum, 1.0 / mass_kg);
+    if (knows_centre)
+        sample->combined_m = hs_vec3_scale(sum, 1.0 / mass_kg);
 }
 
 /* What happens where the power fails: the body is found again with what the wearer then has to take. */
