@@ -260,7 +260,7 @@ say_rest(const hs_asking *asking, hs_finding *finding)
     HS_WORK(&finding->working, rest_murrell, rest_min, "min", {"T", MINUTES_per_h, "min"},
             {"K", finding->value, "W"}, {"S", standard_W, "W"}, {"r", HS_REST_MURRELL_W, "W"});
     finding->remedy.reason = HS_REASON_day_energy_remedy_rest;
-    finding->remedy.number[2] = 60.0 * ceil(rest_min);
+    finding->remedy.number[2] = 60.0 * ceil(rest_min + 1e-9);
 }
 
 static void

@@ -4,13 +4,7 @@
  * Not here:  writing them down (model/limits_json.c). */
 #include "figures.h"
 
-#include "dose.h"
-#include "energy_limits.h"
-#include "gb.h"
-#include "iso11228.h"
-#include "metabolic.h"
-#include "mil1472.h"
-#include "spine_sets.h"
+#include "lists/limit_headers.def"
 
 #include <stdio.h>
 
@@ -85,19 +79,11 @@ hs_limit_figures_each(hs_limit_figure_visit visit, void *data)
 bool
 hs_limit_takes_own(hs_check_id check)
 {
-    switch (check) {
-    case HS_CHECK_lift_niosh_1994:
-    case HS_CHECK_lift_niosh_composite:
-    case HS_CHECK_lift_iso_11228_1:
-    case HS_CHECK_lift_en_1005_2:
-    case HS_CHECK_lift_mil_std_1472:
-    case HS_CHECK_lift_gb_guideline:
-    case HS_CHECK_spine_compression:
-    case HS_CHECK_spine_shear:
-    case HS_CHECK_day_mass:
-    case HS_CHECK_day_energy:
-        return true;
-    default:
-        return false;
-    }
+    static const bool takes[HS_N_CHECKS] = {
+#define OWN(check) [HS_CHECK_##check] = true,
+#include "lists/site_own.def"
+#undef OWN
+    };
+
+    return takes[check];
 }
