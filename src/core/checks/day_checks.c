@@ -159,7 +159,7 @@ hs_check_day_spine(const hs_asking *asking, hs_finding *finding)
             {"n", per_hour, "/h"}, {"h", hours, "h"});
     if (asking->baseline != NULL && asking->baseline != asking->run)
         today = worst_cycle_Ns(asking->baseline, &other) * per_hour * hours / HS_J_PER_Wh;
-    if (!hs_has(today)) {
+    if (!(today > 0.0)) { /* not known, or nothing to be compared with */
         hs_finding_scope(finding, value_Nh, HS_SAY(dose_is, value_Nh));
     } else {
         hs_finding_scope(finding, value_Nh,

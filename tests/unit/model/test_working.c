@@ -103,8 +103,8 @@ symbols_of(const char *expression, char symbols[MOST][32])
 static double
 exact_result(const char *expression, const hs_term *terms, int n)
 {
-    const char *symbols[MOST];
-    char *numbers[MOST];
+    const char *symbols[MOST] = {NULL};
+    char *numbers[MOST] = {NULL};
     g_autofree char *text = NULL;
 
     for (int i = 0; i < n; i++) {
