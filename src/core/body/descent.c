@@ -9,6 +9,9 @@
 #include <math.h>
 #include <string.h>
 
+#define MOST_STUCK                                                                             \
+    4 /* steps in a row that no shortening makes better: it will not settle (numerics) */
+
 typedef struct {
     double inverse[3][3];
     const double *room;
@@ -311,12 +314,12 @@ hs_descent(const hs_descent_problem *problem,
     double curve[3][3], weight[HS_DESCENT_MAX + 6], price = 0.0;
     double kept[3] = {x[0], x[1], x[2]}, kept_cost = INFINITY, kept_room = -INFINITY;
     bool settled = false;
-    int now = 0;
+    int now = 0, stuck = 0;
 
     problem->ask(problem->data, x, &points[now]);
     keep_best(&points[now], x, kept, &kept_cost, &kept_room);
     memcpy(curve, points[now].curve, sizeof curve);
-    for (int i = 0; i < problem->most_steps && !settled; i++) {
+    for (int i = 0; i < problem->most_steps && !settled && stuck < MOST_STUCK; i++) {
         const hs_descent_point *at = &points[now];
         hs_descent_point *next = &points[1 - now];
         double step[3], change[3], trial[3], size, merit, along, t = 1.0;
@@ -327,14 +330,17 @@ hs_descent(const hs_descent_problem *problem,
             price = hs_more_of(1.5 * weight[k], price);
         merit = at->cost + price * broken(at);
         along = dot(at->slope, step) - price * broken(at);
+        stuck++;
         for (int tries = 0; tries < 12; tries++) {
             for (int k = 0; k < 3; k++)
                 trial[k] = x[k] + t * step[k];
             problem->ask(problem->data, trial, next);
             if (next->cost + price * broken(next) <=
                     merit + 1e-4 * t * fmin(along, 0.0) + 1e-14 * fabs(merit) ||
-                size < 1e-7)
+                size < 1e-7) {
+                stuck = 0;
                 break;
+            }
             t *= 0.5;
         }
         for (int k = 0; k < 3; k++) {
