@@ -8,11 +8,13 @@ import hashlib
 import itertools
 import json
 import math
+import os
+
+os.environ.setdefault('OPENBLAS_NUM_THREADS', '1')  # matrices of a few rows
 
 import numpy as np
 
 G = 9.80665
-PITCH_KNOWS = 1e-9
 
 
 # ---- digest ---------------------------------------------------------------------------------------------------------
@@ -118,7 +120,7 @@ def liquid(part):
         volume, inertia = solid(body)
         return rho * volume, centre + [0, 0, (depth - tall) / 2], rho * volume * inertia
     r, length = part['radius_m'], part['length_m']
-    u, w = np.polynomial.legendre.leggauss(4000)                  # the segment of a circle, by slices
+    u, w = np.polynomial.legendre.leggauss(64)                  # the segment of a circle, by slices
     low = -1.0
     high = depth / r - 1
     # angle as the variable, so that the chord's root is smooth
@@ -522,7 +524,7 @@ class Option:
         return np.array([u * c - y * s, u * s + y * c, z])
 
     def follows(self, piece):
-        if piece.dwell or self.motion.move[piece.index] != 'carry' or len(self.bearers) < 2:
+        if self.motion.move[piece.index] != 'carry' or len(self.bearers) < 2:
             return False
         return all('pitch_deg' not in self.points[i] for i in self.motion.run(piece.index))
 

@@ -39,6 +39,10 @@ def whole(document):
     return compare.compare(document, assess(document))
 
 
+def named(item):
+    return item[0], whole(item[1])
+
+
 def beam(mass=40, centre=(0, 0, .2), grips=((-1, 0, .2), (1, 0, .2)), points=None, **more):
     """A point load held at rest at each grip by one bearer."""
     names = ['g%d' % i for i in range(len(grips))]
@@ -286,8 +290,8 @@ class Paper(unittest.TestCase):
 class Documents(unittest.TestCase):
     def compare_all(self, made):
         wrong, counted = [], 0
-        with concurrent.futures.ThreadPoolExecutor(max_workers=2) as pool:
-            for name, (said, n) in pool.map(lambda item: (item[0], whole(item[1])), made):
+        with concurrent.futures.ProcessPoolExecutor(max_workers=2) as pool:
+            for name, (said, n) in pool.map(named, made, chunksize=4):
                 counted += n
                 wrong += ['%s: %s' % (name, line) for line in said[:5]]
         self.assertEqual(wrong, [], '\n' + '\n'.join(wrong[:60]))

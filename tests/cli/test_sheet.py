@@ -1,0 +1,111 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Question:  does paper say what the file says?
+Answer:    every example is printed and read back with pdftotext: verdict, conditions, file code and number on every page.
+Not here:  how it looks."""
+import json
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+PROGRAM = sys.argv[1]
+EXAMPLES = sorted(pathlib.Path(sys.argv[2]).glob("*.handspike.json"))
+WORDS = {"supported": "Supported", "with_conditions": "Supported with conditions", "not_supported": "Not supported"}
+faults = []
+
+
+def want(condition, text):
+    if not condition:
+        faults.append(text)
+
+
+def run(*arguments):
+    return subprocess.run([PROGRAM, *map(str, arguments)], capture_output=True, check=True, timeout=300).stdout
+
+
+def pages(pdf):
+    text = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, check=True, text=True).stdout
+    return text.split("\f")[:-1]
+
+
+def plain(text):
+    return re.sub(r"\s+", "", text)
+
+
+def check_sheet(example, folder):
+    name, out = example.name, folder / "sheet.pdf"
+    results = json.loads(run("assess", example, "--json"))
+    run("sheet", example, "-o", out)
+    sheet = pages(out)
+    code, whole = results["document"]["digest"][:12], "\n".join(sheet)
+    proposed = next(o for o in results["options"] if not o["baseline"] and o["id"] != "unaided")
+    for number, page in enumerate(sheet, 1):
+        want(code in page, f"{name}: page {number} lacks the file code")
+        want(f"page {number} of {len(sheet)}" in page, f"{name}: page {number} lacks its number")
+    want(len(sheet) >= 3, f"{name}: side 1, side 2 and annex are three pages at least")
+    word = WORDS.get(proposed["verdict"]["status"])
+    want(word is None or word in sheet[0], f"{name}: side 1 lacks the verdict {word}")
+    for n, _condition in enumerate(proposed["verdict"]["conditions"], 1):
+        want(re.search(rf"^\s*{n}\s+\S", whole, re.M), f"{name}: condition {n} is not numbered")
+    want(not re.search(r"\bnan\b|\binf\b|\(null\)", whole, re.I), f"{name}: an absent figure is printed")
+    for status in {f["status"] for f in proposed["findings"]} - {"not_judged"}:
+        want(status in whole, f"{name}: the status {status} is not printed")
+    is_draft = "DRAFT" in sheet[0]
+    want(all(("DRAFT" in page) == is_draft for page in sheet), f"{name}: DRAFT is on some pages only")
+    want(("Signatures for this file code" in whole) != is_draft, f"{name}: boxes to sign on a draft, or none")
+
+
+def check_open_items(example, folder):
+    document, changed, out = json.loads(example.read_text()), folder / "open.json", folder / "open.pdf"
+    document.pop("better_ways", None)
+    del document["about"]["assessor"]
+    changed.write_text(json.dumps(document))
+    run("sheet", changed, "-o", out)
+    whole = "\n".join(pages(out))
+    want("DRAFT" in whole and "Signatures for this file code" not in whole, "open items do not stop the signature")
+    want("Who assesses is not given" in whole, "the missing assessor is not listed")
+    want(plain("Can the load be split? Not answered") in plain(whole), "the unanswered better way is not listed")
+
+
+def check_signature(example, folder):
+    document, changed, out = json.loads(example.read_text()), folder / "signed.json", folder / "signed.pdf"
+    document["signatures"] = [{"role": "Assessor", "name": "A. Invented", "date": "2026-11-25", "digest": "0" * 64}]
+    changed.write_text(json.dumps(document))
+    run("sheet", changed, "-o", out)
+    want("Signed for another version (000000000000)" in "\n".join(pages(out)), "a signature for another version is taken")
+
+
+def check_paper(example, folder):
+    one, two, letter = folder / "one.pdf", folder / "two.pdf", folder / "letter.pdf"
+    run("sheet", example, "-o", one)
+    run("sheet", example, "-o", two)
+    run("sheet", example, "-o", letter, "--paper", "letter")
+    want(one.read_bytes() == two.read_bytes(), "the bytes do not repeat")
+    for path, size in ((one, "595.276 x 841.89"), (letter, "612 x 792")):
+        facts = subprocess.run(["pdfinfo", path], capture_output=True, check=True, text=True).stdout
+        want(size in facts, f"{path.name} is not {size}")
+
+
+def check_handout(example, folder):
+    blank, full = folder / "blank.pdf", folder / "full.pdf"
+    run("handout", example, "-o", blank)
+    run("handout", example, "-o", full, "--answers")
+    without, with_answers = pages(blank), pages(full)
+    want(len(without) == len(with_answers), f"{example.name}: the twins differ in pages")
+    for number, (a, b) in enumerate(zip(without, with_answers), 1):
+        want(sorted(a.split("Answer")[0].split()) == sorted(b.split("Answer")[0].split()), f"{example.name}: page {number} breaks elsewhere")
+        want(len(plain(b)) > len(plain(a)), f"{example.name}: page {number} has no answer")
+
+
+with tempfile.TemporaryDirectory() as made:
+    place = pathlib.Path(made)
+    want(len(EXAMPLES) >= 12, "the examples are missing")
+    for path in EXAMPLES:
+        check_sheet(path, place)
+        check_handout(path, place)
+    check_open_items(EXAMPLES[0], place)
+    check_signature(EXAMPLES[0], place)
+    check_paper(EXAMPLES[0], place)
+print("\n".join(faults) or "all sheets read back")
+sys.exit(1 if faults else 0)
