@@ -276,6 +276,21 @@ class Paper(unittest.TestCase):
                      'workers[0].age_years'):
             self.assertTrue(any(p == path or p.startswith(path) or path.startswith(p + '.') for p in paths), (path, paths))
 
+    def test_combined_has_everybody_whole(self):
+        made = alone(mass=10)
+        made['workers'][0].update(sex='female', mass_kg=60, stature_m=1.6)
+        self.assertAlmostEqual(self.first(made)['combined']['mass_kg'], 70, delta=1e-9)
+        for p in made['route']['points']:
+            p['reach_m'] = 1.9                                # no pose reaches
+        self.assertEqual(self.first(made)['combined'], {'mass_kg': 70})
+
+    def test_a_remembered_limit_is_never_beyond(self):
+        made = alone(mass=5)
+        made['route']['points'] = [{'x_m': 0, 'z_m': .3, 'reach_m': .8, 'move': 'start'}, {'x_m': 0, 'z_m': .7, 'reach_m': .8, 'move': 'lift'}]
+        found = self.finding(made, 'lift.en-1005-2')          # the reach is past the table's end: nothing is recommended
+        self.assertEqual((found['confidence'], found['status']), ('memory', 'near'))
+        self.assertNotIn('value', found)
+
     def test_roles_gates_and_verdict(self):
         made = beam(mass=6)
         made['options'].append({'id': 'one', 'bearers': [{'id': 'x', 'worker': 'wg0', 'grips': ['g0']}]})
