@@ -32,6 +32,10 @@ paint_picture(hs_page *page, const hs_lesson *lesson)
     double wide = hs_page_width_pt(page);
     hs_view view = hs_view_fit(scene, wide, PICTURE_PT, FONT);
 
+    const hs_option_result *option = &page->request->results->options[lesson->option];
+
+    if (option->n_samples > 0)
+        hs_page_closer(&view, scene, &option->samples[lesson->sample]);
     cairo_save(page->cr);
     cairo_translate(page->cr, page->left_pt, page->y_pt);
     cairo_rectangle(page->cr, 0, 0, wide, PICTURE_PT);

@@ -17,6 +17,8 @@
 #define SIDE          42.0 /* pt; holes are punched on either side */
 #define TOP           34.0
 #define FOOT          46.0
+#define TALL_M        2.9 /* a person with room for labels and the scale bars */
+#define MIDDLE_M      1.05
 #define CODE_LENGTH   12 /* characters of the digest that people read out */
 
 static const double size_pt[] = {
@@ -185,7 +187,8 @@ begin(hs_page *page)
     if (!page->is_draft)
         return;
     /* Translators: across the top of each page of a sheet that is not ready to be signed */
-    hs_page_text_at(page, HS_TYPE_HEAD, _("DRAFT: open items, not for signature"),
+    hs_page_text_at(page, HS_TYPE_HEAD,
+                    _("DRAFT: not for signature; what is open is listed at the end of side 2"),
                     page->left_pt, page->y_pt, -1);
     page->y_pt += 18;
 }
@@ -196,6 +199,21 @@ finish(hs_page *page)
     paint_foot(page);
     if (page->wanted < 0 && page->real != page->sink)
         cairo_show_page(page->cr);
+}
+
+void
+hs_page_closer(hs_view *view, const hs_scene *scene, const hs_sample *sample)
+{
+    double floor_m = sample->bearers ? hs_or(sample->bearers[0].floor_z_m, 0) : 0;
+    double least = fmin(HS_PAGE_LEAST_SCALE, view->height_px / TALL_M);
+    hs_vec2 at_m = {hs_scene_x_of_world(scene, sample->x_m), floor_m + MIDDLE_M};
+
+    if (view->scale_px_per_m >= least)
+        return;
+    hs_view_zoom(view, least / view->scale_px_per_m, hs_view_to_surface(view, at_m));
+    hs_vec2 at_px = hs_view_to_surface(view, at_m);
+
+    hs_view_pan(view, view->width_px * 0.5 - at_px.x, view->height_px * 0.42 - at_px.y);
 }
 
 void

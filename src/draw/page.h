@@ -71,6 +71,10 @@ void hs_page_box(
     hs_page *page, double x_pt, double y_pt, double width_pt, double height_pt, double line_pt);
 void hs_page_line(hs_page *page, double x0_pt, double y0_pt, double x1_pt, double y1_pt);
 
+/* Bodies at least this large (pt for a metre): a long way is cut, the moment stays in the middle of the view. */
+#define HS_PAGE_LEAST_SCALE 60.0
+void hs_page_closer(hs_view *view, const hs_scene *scene, const hs_sample *sample);
+
 /* A table: columns by parts of the width; the head is repeated after a break. */
 typedef struct hs_table hs_table;
 hs_table *hs_table_new(int n_columns, const double *parts);

@@ -87,6 +87,14 @@ hs_sheet_goes_down(const hs_results *results)
 }
 
 const char *
+hs_sheet_name(const hs_option_result *option)
+{
+    if (option->is_added)
+        return _("One person, no suit (for comparison)");
+    return option->name ? option->name : option->id;
+}
+
+const char *
 hs_sheet_or_dash(const char *text)
 {
     return text && *text ? text : _("not given");

@@ -213,9 +213,8 @@ paint_working(hs_page *page, const hs_option_result *option, const hs_finding *f
     g_autofree char *place = hs_words_place(option, finding);
     g_autofree char *source = hs_words_source(finding->source);
     g_autofree char *head =
-        g_strdup_printf("%s: %s, %s%s%s", option->name ? option->name : option->id,
-                        hs_words_check(finding->check), hs_words_status(finding->status),
-                        *place ? " · " : "", place);
+        g_strdup_printf("%s: %s, %s%s%s", hs_sheet_name(option), hs_words_check(finding->check),
+                        hs_words_status(finding->status), *place ? " · " : "", place);
 
     hs_page_need(page, 48);
     hs_page_text(page, HS_TYPE_BOLD, head);

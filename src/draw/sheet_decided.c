@@ -9,7 +9,7 @@
 #include "words.h"
 
 #define N_DECIDING       3
-#define LEAST_PICTURE_PT 150.0
+#define LEAST_PICTURE_PT 200.0
 #define MOST_PICTURE_PT  290.0
 
 static const hs_task *
@@ -168,7 +168,7 @@ static void
 paint_verdict(hs_page *page)
 {
     const hs_option_result *option = proposed_of(page);
-    const char *name = option->name ? option->name : option->id;
+    const char *name = hs_sheet_name(option);
     g_autofree char *line =
         /* Translators: the verdict, then the option it is about */
         g_strdup_printf(_("%s: %s"), hs_words_verdict(option->verdict.status), name);
@@ -185,9 +185,8 @@ static void
 paint_bar(hs_page *page, const hs_option_result *option, hs_check_id check, double x)
 {
     const hs_finding *finding = hs_sheet_finding(option, check);
-    double name = 118, bar = 96, y = page->y_pt, rest = page->right_pt - x - name - bar - 12;
-    g_autofree char *figure =
-        finding ? hs_words_figure(finding, page->units) : g_strdup(_("not asked"));
+    double name = 134, bar = 84, y = page->y_pt, rest = page->right_pt - x - name - bar - 12;
+    g_autofree char *figure = finding ? hs_words_figure(finding, page->units) : g_strdup("");
     g_autofree char *said = NULL;
 
     if (finding && finding->status != HS_STATUS_NOT_JUDGED) {
@@ -195,8 +194,7 @@ paint_bar(hs_page *page, const hs_option_result *option, hs_check_id check, doub
         said = g_strdup_printf("%s · %s%s%s", hs_words_status(finding->status), figure,
                                *place ? " · " : "", place);
     }
-    double high = hs_page_text_at(page, HS_TYPE_TEXT, option->name ? option->name : option->id,
-                                  x, y, name - 6);
+    double high = hs_page_text_at(page, HS_TYPE_TEXT, hs_sheet_name(option), x, y, name - 6);
 
     if (finding)
         hs_paint_ratio_bar(page->cr, finding->status, finding->ratio, x + name, y + 1, bar, 10,
@@ -225,12 +223,13 @@ paint_decider(hs_page *page)
     const hs_results *results = page->request->results;
     const hs_option_result *closest = closest_option(results, check);
     const hs_finding *finding = hs_sheet_finding(closest, check);
-    double x = page->left_pt + 104, y0 = page->y_pt;
+    double x = page->left_pt + 84, y0 = page->y_pt;
     double high =
-        hs_page_text_at(page, HS_TYPE_BOLD, hs_words_check(check), page->left_pt, y0, 98);
+        hs_page_text_at(page, HS_TYPE_BOLD, hs_words_check(check), page->left_pt, y0, 80);
 
     for (int i = 0; i < results->n_options; i++)
-        paint_bar(page, &results->options[i], check, x);
+        if (hs_sheet_finding(&results->options[i], check))
+            paint_bar(page, &results->options[i], check, x);
     if (finding && finding->remedy.reason != HS_REASON_none) {
         g_autofree char *remedy = hs_words_message(&finding->remedy, page->units);
         page->y_pt +=
@@ -380,8 +379,7 @@ hs_sheet_side_decided(hs_page *page)
     paint_verdict(page);
     double room = hs_page_left_pt(page) - hs_page_measure(page, paint_lower) - 10;
 
-    if (room < LEAST_PICTURE_PT)
-        room = fmin(MOST_PICTURE_PT, fmax(hs_page_left_pt(page), LEAST_PICTURE_PT));
+    room = fmax(room, LEAST_PICTURE_PT);
     hs_page_need(page, fmin(room, MOST_PICTURE_PT));
     hs_sheet_pictures(page, fmin(room, MOST_PICTURE_PT));
     paint_lower(page);

@@ -79,8 +79,7 @@ add_missing(GPtrArray *items, const hs_results *results, hs_units units)
                                     : "";
             add(items, g_strndup(names, strcspn(names, ", ")),
                 /* Translators: an option, a check, why it is not judged */
-                _("%s, %s: %s"), option->name ? option->name : option->id,
-                hs_words_check(finding->check), why);
+                _("%s, %s: %s"), hs_sheet_name(option), hs_words_check(finding->check), why);
         }
     }
 }

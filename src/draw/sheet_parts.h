@@ -15,6 +15,8 @@ const hs_finding *hs_sheet_finding(const hs_option_result *option, hs_check_id c
 double hs_sheet_closeness(const hs_finding *finding);
 /* Checks in the order in which they decide over all options; ret_checks holds HS_N_CHECKS; how many have a finding. */
 int hs_sheet_order(const hs_results *results, hs_check_id *ret_checks);
+/* The option's name; the program's own option in words. */
+const char *hs_sheet_name(const hs_option_result *option);
 /* Who stays has nobody at his side: the roles of `after` count. */
 gboolean hs_sheet_goes_down(const hs_results *results);
 /* Pairs (text, path), not NULL-terminated. */

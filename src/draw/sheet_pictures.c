@@ -62,8 +62,7 @@ paint_caption(hs_page *page, int option_at, int sample, const char *title, doubl
 {
     const hs_option_result *option = &page->request->results->options[option_at];
     double wide = (hs_page_width_pt(page) - GAP) / 2;
-    g_autofree char *head =
-        g_strdup_printf("%s: %s", title, option->name ? option->name : option->id);
+    g_autofree char *head = g_strdup_printf("%s: %s", title, hs_sheet_name(option));
     g_autofree char *place =
         option->n_samples > 0 ? hs_words_route(option->samples[sample].route) : g_strdup("");
     g_autofree char *time =
@@ -98,11 +97,17 @@ hs_sheet_pictures(hs_page *page, double height_pt)
     g_autoptr(hs_scene) b = build(page, right, at_right);
     hs_view view = hs_view_fit_two(a, b, wide, height_pt - caption, FONT);
 
+    hs_view view_b = view;
+
+    if (results->options[left].n_samples > 0)
+        hs_page_closer(&view, a, &results->options[left].samples[at_left]);
+    if (results->options[right].n_samples > 0)
+        hs_page_closer(&view_b, b, &results->options[right].samples[at_right]);
     paint_caption(page, left, at_left, _("Today"), page->left_pt, y);
     paint_scene(page, a, &view, page->left_pt, y + caption);
     if (right != left) {
         paint_caption(page, right, at_right, _("Proposed"), right_x, y);
-        paint_scene(page, b, &view, right_x, y + caption);
+        paint_scene(page, b, &view_b, right_x, y + caption);
     }
     page->y_pt += height_pt;
 }

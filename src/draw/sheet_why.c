@@ -54,7 +54,7 @@ paint_findings_of(hs_page *page, int first, int n)
     hs_table_head(table, 0, _("Finding"));
     for (int i = 0; i < n; i++) {
         const hs_option_result *option = &results->options[first + i];
-        hs_table_head(table, i + 1, option->name ? option->name : option->id);
+        hs_table_head(table, i + 1, hs_sheet_name(option));
     }
     for (int k = 0; k < n_checks; k++) {
         hs_table_row(table);
@@ -174,8 +174,7 @@ add_power_lost(hs_page *page, hs_table *table, const hs_option_result *option)
         g_autofree char *held = hs_has(worst->hold_s)
                                     ? hs_quantity_text(worst->hold_s, "s", page->units)
                                     : g_strdup(_("not known"));
-        const char *const cells[] = {option->name ? option->name : option->id, place, time,
-                                     needed, held};
+        const char *const cells[] = {hs_sheet_name(option), place, time, needed, held};
         hs_table_row(table);
         for (int i = 0; i < 5; i++)
             hs_table_cell(table, i, HS_TYPE_TEXT, cells[i]);
