@@ -632,13 +632,17 @@ class Option:
         suit = self.suits.get(bearer.get('suit'))
         if not suit or suit['kind'] != 'powered':
             return force
-        if not all(k in suit for k in ('rating', 'hand_height_m')):
-            return None
-        low, high = suit['hand_height_m']
-        height, most = self.hand_height(bearer, s), self.payload(suit, s['reach']) * G
-        if not low - 1e-9 <= height <= high + 1e-9 or most <= 0:
-            return force
-        if 'hands' not in suit.get('gain', {}) or 'hands' not in suit.get('residual_N', {}):
+        height, most = self.hand_height(bearer, s), None
+        if 'hand_height_m' in suit:
+            low, high = suit['hand_height_m']
+            if not low - 1e-9 <= height <= high + 1e-9:
+                return force
+        if 'rating' in suit:
+            most = self.payload(suit, s['reach']) * G
+            if most <= 0:
+                return force
+        if most is None or 'hand_height_m' not in suit or 'hands' not in suit.get('gain', {}) \
+                or 'hands' not in suit.get('residual_N', {}):
             return None
         part = min(force, most)
         return part / suit['gain']['hands'] + suit['residual_N']['hands'] + force - part
