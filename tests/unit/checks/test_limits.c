@@ -15,6 +15,35 @@ figures_are_as_read(void)
     json_node_unref(node);
 }
 
+/* The list of what is not asked is the page's, and nothing is both asked and left out. */
+static void
+left_out_cases_are_named_on_the_page(void)
+{
+    JsonNode *node = hs_cases_load("limits");
+    JsonObject *root = json_node_get_object(node);
+    JsonArray *asked = json_object_get_array_member(root, "checks"),
+              *left = json_object_get_array_member(root, "left_out");
+    g_autoptr(GHashTable) ids = g_hash_table_new(g_str_hash, g_str_equal);
+    g_autofree char *page = NULL;
+
+    g_assert_true(
+        g_file_get_contents(HS_SOURCE_ROOT "/docs/testing-limits.md", &page, NULL, NULL));
+    for (guint i = 0; i < json_array_get_length(asked); i++)
+        g_assert_true(g_hash_table_add(
+            ids, (gpointer)TEXT(json_array_get_object_element(asked, i), "id")));
+    g_assert_cmpuint(json_array_get_length(left), >, 50);
+    for (guint i = 0; i < json_array_get_length(left); i++) {
+        JsonObject *o = json_array_get_object_element(left, i);
+        g_autofree char *quoted = g_strdup_printf("`%s`", TEXT(o, "id"));
+
+        g_test_message("%s", quoted);
+        g_assert_true(g_hash_table_add(ids, (gpointer)TEXT(o, "id")));
+        g_assert_nonnull(strstr(page, quoted));
+        g_assert_cmpstr(TEXT(o, "why"), !=, "");
+    }
+    json_node_unref(node);
+}
+
 static void
 hands_that_pass_boxes_take_the_smallest(void)
 {
@@ -49,6 +78,8 @@ main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
     g_test_add_func("/limits/figures_are_as_read", figures_are_as_read);
+    g_test_add_func("/limits/left_out_cases_are_named_on_the_page",
+                    left_out_cases_are_named_on_the_page);
     g_test_add_func("/limits/hands_that_pass_boxes_take_the_smallest",
                     hands_that_pass_boxes_take_the_smallest);
     g_test_add_func("/limits/rows_end_where_they_end", rows_end_where_they_end);
