@@ -3,7 +3,7 @@
 # check.sh   installs what is missing, builds with warnings as errors, runs every lint and test, then the tests once more
 # under the address and undefined-behaviour sanitizers. Ends with one line: N passed, N failed.
 set -u
-cd "$(dirname "$0")/.."
+cd "$(dirname "$0")/.." || exit 1
 sh tools/install-packages.sh build window test || exit 1
 passed=0 failed=0
 out=$(mktemp -d)
