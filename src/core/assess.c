@@ -11,7 +11,7 @@
 #include "pack.h"
 
 static const hs_reason cautions_always[] = {
-    HS_REASON_caution_competent, HS_REASON_caution_law, HS_REASON_caution_first,
+    HS_REASON_caution_competent, HS_REASON_caution_law,  HS_REASON_caution_first,
     HS_REASON_caution_scope,     HS_REASON_caution_fall, HS_REASON_caution_moment,
 };
 
@@ -44,7 +44,10 @@ rests_on_memory(const hs_results *results)
 static void
 add_cautions(const hs_task *task, hs_arena *arena, hs_results *results)
 {
-    enum { ALWAYS = sizeof cautions_always / sizeof *cautions_always, SUIT = sizeof cautions_suit / sizeof *cautions_suit };
+    enum {
+        ALWAYS = sizeof cautions_always / sizeof *cautions_always,
+        SUIT = sizeof cautions_suit / sizeof *cautions_suit
+    };
     hs_message *list = HS_NEW(arena, hs_message, ALWAYS + SUIT + 1);
     int n = 0;
 
@@ -59,9 +62,14 @@ add_cautions(const hs_task *task, hs_arena *arena, hs_results *results)
 }
 
 hs_status
-hs_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_results *ret_results, hs_error *error)
+hs_assess(const hs_task *task,
+          hs_assess_mode mode,
+          hs_arena *arena,
+          hs_results *ret_results,
+          hs_error *error)
 {
-    hs_results results = {.assumptions = {.arena = arena}, .is_complete = mode != HS_ASSESS_LIVE};
+    hs_results results = {.assumptions = {.arena = arena},
+                          .is_complete = mode != HS_ASSESS_LIVE};
     const hs_task *full = hs_defaults_apply(task, arena, &results.assumptions);
 
     HS_TRY(hs_option_runs_all(full, mode, arena, &results, error));
@@ -69,7 +77,8 @@ hs_assess(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_results 
         HS_TRY(hs_breakeven_find(full, &results, arena, error));
     if (mode == HS_ASSESS_DOUBT)
         HS_TRY(hs_doubt_run(full, &results, arena, error));
-    hs_assume(&results.assumptions, HS_ABSENT, "vertical hand forces", HS_SAY(assume_hands_up), "load.grips");
+    hs_assume(&results.assumptions, HS_ABSENT, "vertical hand forces", HS_SAY(assume_hands_up),
+              "load.grips");
     add_cautions(full, arena, &results);
     HS_TRY(hs_pack_results(&results, error));
     *ret_results = results;

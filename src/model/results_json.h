@@ -11,8 +11,10 @@
 
 /* The unit at the end of a key, "" when it has none. */
 const char *hs_results_unit_of_key(const char *key);
-char *hs_results_to_json(const hs_document *document, const hs_results *results, gsize *ret_length);
-char *hs_results_to_text(const hs_document *document, const hs_results *results, hs_units units);
+char *
+hs_results_to_json(const hs_document *document, const hs_results *results, gsize *ret_length);
+char *
+hs_results_to_text(const hs_document *document, const hs_results *results, hs_units units);
 /* The report with one more section at its end: a title and a list, one entry a line. */
 char *hs_results_text_section(const char *text, const char *title, const char *lines);
 

@@ -5,6 +5,9 @@
 #ifndef HS_UNIT_SYSTEM_H
 #define HS_UNIT_SYSTEM_H
 
-typedef enum { HS_UNITS_SI = 0, HS_UNITS_US } hs_units;
+typedef enum {
+    HS_UNITS_SI = 0,
+    HS_UNITS_US
+} hs_units;
 
 #endif

@@ -12,9 +12,9 @@
 #include <glib.h>
 
 char *hs_words_message(const hs_message *message, hs_units units);
-const char *hs_words_check(hs_check_id check);        /* "Low back, compression" */
-const char *hs_words_check_hint(hs_check_id check);   /* one line that explains it */
-const char *hs_words_status(hs_finding_status status);/* "within" ... */
+const char *hs_words_check(hs_check_id check);         /* "Low back, compression" */
+const char *hs_words_check_hint(hs_check_id check);    /* one line that explains it */
+const char *hs_words_status(hs_finding_status status); /* "within" ... */
 const char *hs_words_verdict(hs_verdict_status status);
 const char *hs_words_confidence(hs_confidence confidence);
 /* "3.9 of 3.4 kN", "63 mm left, 60 wanted", "does not apply: no suit": value, limit, unit in the reader's unit */
@@ -27,7 +27,7 @@ char *hs_words_route(double route);
 const char *hs_words_sentence(hs_reason reason);
 /* the lines of the working: formula, numbers, source; NULL-terminated */
 char **hs_words_working(const hs_finding *finding, hs_units units);
-char *hs_words_source(hs_source_id source);           /* "Title (year), place" */
+char *hs_words_source(hs_source_id source); /* "Title (year), place" */
 const char *hs_words_move(hs_move move);
 const char *hs_words_shape(hs_shape shape);
 const char *hs_words_grip(hs_grip_kind kind);

@@ -52,7 +52,8 @@ int
 main(int argc, char **argv)
 {
     for (int i = 1; i < argc; i++) {
-        g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
+        g_autoptr(GPtrArray) faults =
+            g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
         g_autoptr(hs_document) document = hs_document_load(argv[i], faults, NULL);
         g_autofree char *name = g_path_get_basename(argv[i]);
         size_t live_bytes, full_bytes;
@@ -62,7 +63,8 @@ main(int argc, char **argv)
             continue;
         live = median_ms(hs_document_task(document), HS_ASSESS_LIVE, 21, &live_bytes);
         full = median_ms(hs_document_task(document), HS_ASSESS_FULL, 3, &full_bytes);
-        printf("%-44s live %6.2f ms %5zu kB   full %7.1f ms %5zu kB\n", name, live, live_bytes / 1024, full, full_bytes / 1024);
+        printf("%-44s live %6.2f ms %5zu kB   full %7.1f ms %5zu kB\n", name, live,
+               live_bytes / 1024, full, full_bytes / 1024);
     }
     return 0;
 }

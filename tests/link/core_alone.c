@@ -18,6 +18,7 @@ main(void)
     hs_status status = hs_assess(&nothing, HS_ASSESS_LIVE, arena, &results, &error);
 
     hs_arena_free(arena);
-    printf("balance is check %d; a task with nothing in it gives status %d\n", found, (int)status);
+    printf("balance is check %d; a task with nothing in it gives status %d\n", found,
+           (int)status);
     return found == HS_CHECK_balance && status == HS_E_RANGE ? 0 : 1;
 }

@@ -7,7 +7,13 @@
 
 #include "scene.h"
 
-enum { HS_FIXTURE_CREW, HS_FIXTURE_SUITED, HS_FIXTURE_LOST, HS_FIXTURE_ASIDE, HS_FIXTURE_N_OPTIONS };
+enum {
+    HS_FIXTURE_CREW,
+    HS_FIXTURE_SUITED,
+    HS_FIXTURE_LOST,
+    HS_FIXTURE_ASIDE,
+    HS_FIXTURE_N_OPTIONS
+};
 
 /* Lives as long as the process. */
 const hs_task *hs_fixture_task(void);

@@ -9,7 +9,12 @@
 #include <string.h>
 
 void
-hs_assume(hs_assumptions *list, double value, const char *word, hs_message text, const char *path_format, ...)
+hs_assume(hs_assumptions *list,
+          double value,
+          const char *word,
+          hs_message text,
+          const char *path_format,
+          ...)
 {
     char path[128];
     va_list args;

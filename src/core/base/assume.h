@@ -33,7 +33,11 @@ typedef struct {
  * Errors  none
  * Source  none
  */
-void hs_assume(hs_assumptions *list, double value, const char *word, hs_message text, const char *path_format, ...)
-    __attribute__((format(printf, 5, 6)));
+void hs_assume(hs_assumptions *list,
+               double value,
+               const char *word,
+               hs_message text,
+               const char *path_format,
+               ...) __attribute__((format(printf, 5, 6)));
 
 #endif

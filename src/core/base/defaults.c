@@ -13,7 +13,8 @@
 #define WORKER_AGE_years 40.0
 
 static double
-or_assume(hs_assumptions *list, double value, double otherwise, hs_reason reason, const char *path)
+or_assume(
+    hs_assumptions *list, double value, double otherwise, hs_reason reason, const char *path)
 {
     hs_message text = {.reason = reason, .number = {otherwise}};
 
@@ -24,7 +25,12 @@ or_assume(hs_assumptions *list, double value, double otherwise, hs_reason reason
 }
 
 static double
-worker_number(hs_assumptions *list, double value, double otherwise, hs_reason reason, int i, const char *key)
+worker_number(hs_assumptions *list,
+              double value,
+              double otherwise,
+              hs_reason reason,
+              int i,
+              const char *key)
 {
     hs_message text = {.reason = reason, .number = {otherwise}};
 
@@ -62,15 +68,19 @@ complete_policy(hs_policy *policy, hs_assumptions *list)
         policy->team_rule = HS_TEAM_NONE;
         hs_assume(list, HS_ABSENT, "none", HS_SAY(assume_team_rule), "policy.team_rule");
     }
-    policy->strength_percentile = or_assume(list, policy->strength_percentile, 25.0,
-                                            HS_REASON_assume_percentile, "policy.strength_percentile");
-    policy->slip_factor =
-        or_assume(list, policy->slip_factor, 1.5, HS_REASON_assume_slip_factor, "policy.slip_factor");
-    policy->near_ratio =
-        or_assume(list, policy->near_ratio, 0.9, HS_REASON_assume_near_ratio, "policy.near_ratio");
-    policy->couple_Nm = or_assume(list, policy->couple_Nm, 10.0, HS_REASON_assume_couple, "policy.couple_Nm");
-    policy->step_Hz = or_assume(list, policy->step_Hz, 1.9, HS_REASON_assume_step_rate, "policy.step_Hz");
-    policy->step_m = or_assume(list, policy->step_m, 0.65, HS_REASON_assume_step_length, "policy.step_m");
+    policy->strength_percentile =
+        or_assume(list, policy->strength_percentile, 25.0, HS_REASON_assume_percentile,
+                  "policy.strength_percentile");
+    policy->slip_factor = or_assume(list, policy->slip_factor, 1.5,
+                                    HS_REASON_assume_slip_factor, "policy.slip_factor");
+    policy->near_ratio = or_assume(list, policy->near_ratio, 0.9, HS_REASON_assume_near_ratio,
+                                   "policy.near_ratio");
+    policy->couple_Nm =
+        or_assume(list, policy->couple_Nm, 10.0, HS_REASON_assume_couple, "policy.couple_Nm");
+    policy->step_Hz =
+        or_assume(list, policy->step_Hz, 1.9, HS_REASON_assume_step_rate, "policy.step_Hz");
+    policy->step_m =
+        or_assume(list, policy->step_m, 0.65, HS_REASON_assume_step_length, "policy.step_m");
 }
 
 static bool
@@ -97,9 +107,10 @@ hs_defaults_apply(const hs_task *task, hs_arena *arena, hs_assumptions *assumpti
         hs_assume(assumptions, HS_ABSENT, "all", HS_SAY(assume_criteria), "criteria");
     made->work.cycles_per_hour = or_assume(assumptions, task->work.cycles_per_hour, 1.0,
                                            HS_REASON_assume_cycles, "work.cycles_per_hour");
-    made->work.hours = or_assume(assumptions, task->work.hours, 1.0, HS_REASON_assume_hours, "work.hours");
-    made->work.recovery_h =
-        or_assume(assumptions, task->work.recovery_h, 0.0, HS_REASON_assume_recovery, "work.recovery_h");
+    made->work.hours =
+        or_assume(assumptions, task->work.hours, 1.0, HS_REASON_assume_hours, "work.hours");
+    made->work.recovery_h = or_assume(assumptions, task->work.recovery_h, 0.0,
+                                      HS_REASON_assume_recovery, "work.recovery_h");
     made->work.one_way_empty_walk_m = hs_or(task->work.one_way_empty_walk_m, 0.0);
     return made;
 }

@@ -19,6 +19,7 @@
  * Errors  none
  * Source  file format, section Defaults
  */
-const hs_task *hs_defaults_apply(const hs_task *task, hs_arena *arena, hs_assumptions *assumptions);
+const hs_task *
+hs_defaults_apply(const hs_task *task, hs_arena *arena, hs_assumptions *assumptions);
 
 #endif

@@ -20,13 +20,14 @@ typedef enum {
 
 typedef struct {
     hs_reason reason;
-    double number[HS_MESSAGE_NUMBERS]; /* {0} .. {5} of the sentence, SI */
+    double number[HS_MESSAGE_NUMBERS];  /* {0} .. {5} of the sentence, SI */
     const char *name[HS_MESSAGE_NAMES]; /* {a}, {b}: names from the document, ids */
 } hs_message;
 
 /* The name of the reason as written in the list, for tests and dumps. */
 const char *hs_reason_name(hs_reason reason);
 
-#define HS_SAY(reason_id, ...) ((hs_message){.reason = HS_REASON_##reason_id, .number = {__VA_ARGS__}})
+#define HS_SAY(reason_id, ...)                                                                 \
+    ((hs_message){.reason = HS_REASON_##reason_id, .number = {__VA_ARGS__}})
 
 #endif

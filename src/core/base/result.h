@@ -28,7 +28,11 @@ typedef enum {
     HS_STATUS_NOT_JUDGED
 } hs_finding_status;
 
-typedef enum { HS_WHY_COMPUTED = 1, HS_WHY_SCOPE, HS_WHY_MISSING } hs_why;
+typedef enum {
+    HS_WHY_COMPUTED = 1,
+    HS_WHY_SCOPE,
+    HS_WHY_MISSING
+} hs_why;
 
 typedef struct {
     hs_check_id check;
@@ -44,7 +48,15 @@ typedef struct {
     hs_working working;
 } hs_finding;
 
-enum { HS_JOINT_ANKLE, HS_JOINT_KNEE, HS_JOINT_HIP, HS_JOINT_L5S1, HS_JOINT_SHOULDER, HS_JOINT_ELBOW, HS_N_JOINTS };
+enum {
+    HS_JOINT_ANKLE,
+    HS_JOINT_KNEE,
+    HS_JOINT_HIP,
+    HS_JOINT_L5S1,
+    HS_JOINT_SHOULDER,
+    HS_JOINT_ELBOW,
+    HS_N_JOINTS
+};
 
 typedef struct {
     double moment_Nm, strength_Nm, utilisation;
@@ -62,7 +74,12 @@ enum {
     HS_N_POSE
 };
 
-typedef enum { HS_LOST_NONE = 0, HS_LOST_LOCKED, HS_LOST_DESCENDING, HS_LOST_LIMP } hs_lost_state;
+typedef enum {
+    HS_LOST_NONE = 0,
+    HS_LOST_LOCKED,
+    HS_LOST_DESCENDING,
+    HS_LOST_LIMP
+} hs_lost_state;
 
 typedef struct {
     bool is_known; /* the block is given at all */
@@ -82,13 +99,14 @@ typedef struct {
     double l5s1_moment_Nm, compression_N, shear_N;
     bool has_pose;
     bool kneels;
-    hs_vec2 pose[HS_N_POSE]; /* own sagittal plane: x forward from the ankles' midpoint, y = height over the floor */
+    hs_vec2 pose
+        [HS_N_POSE]; /* own sagittal plane: x forward from the ankles' midpoint, y = height over the floor */
     hs_joint_result joints[HS_N_JOINTS]; /* NaN members: joint not in this stance */
     hs_power_lost power_lost;
     /* for drawing, not in the file */
     double feet_x_m, feet_y_m, floor_z_m; /* world: ankles' midpoint in plan, floor under it */
-    double facing_rad;                    /* direction the bearer faces, from +x, left positive */
-    double shortfall_m;                   /* centimetres missing where no pose was found, else 0 */
+    double facing_rad;  /* direction the bearer faces, from +x, left positive */
+    double shortfall_m; /* centimetres missing where no pose was found, else 0 */
 } hs_bearer_sample;
 
 typedef struct {
@@ -135,12 +153,13 @@ typedef struct {
 typedef struct {
     const char *id, *name;
     bool is_baseline;
-    bool is_added;               /* the program's own `unaided`: decides nothing */
-    const hs_option *asked;      /* what was assessed */
+    bool is_added;          /* the program's own `unaided`: decides nothing */
+    const hs_option *asked; /* what was assessed */
     int n_samples;
     const hs_sample *samples;
     int n_findings;
-    const hs_finding *findings; /* at most one for each check, worst place of the worst bearer; sorted by check id */
+    const hs_finding *
+        findings; /* at most one for each check, worst place of the worst bearer; sorted by check id */
     hs_totals totals;
     hs_verdict verdict;
 } hs_option_result;
@@ -195,9 +214,9 @@ typedef struct {
 
 typedef enum {
     HS_ASSESS_FULL = 0, /* everything but doubt; break-even included */
-    HS_ASSESS_LIVE,     /* while dragging: no break-even, ranges and the full grip search only where cheap */
-    HS_ASSESS_DOUBT,    /* full and doubt */
-    HS_ASSESS_PLAIN     /* every check in full, no break-even: surveys */
+    HS_ASSESS_LIVE, /* while dragging: no break-even, ranges and the full grip search only where cheap */
+    HS_ASSESS_DOUBT, /* full and doubt */
+    HS_ASSESS_PLAIN  /* every check in full, no break-even: surveys */
 } hs_assess_mode;
 
 #endif

@@ -6,7 +6,8 @@
 
 static const hs_source table[HS_N_SOURCES] = {
     {"none", "", 0, "", HS_CONF_COMMON_PRACTICE},
-#define SOURCE(id, title, year, place, confidence) {#id, title, year, place, HS_CONF_##confidence},
+#define SOURCE(id, title, year, place, confidence)                                             \
+    {#id, title, year, place, HS_CONF_##confidence},
 #include "lists/sources.def"
 #undef SOURCE
 };

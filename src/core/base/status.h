@@ -39,7 +39,8 @@ typedef struct {
  * Errors  returns HS_E_RANGE always
  * Source  none
  */
-hs_status hs_refuse(hs_error *error, const char *where, double value, double least, double most);
+hs_status
+hs_refuse(hs_error *error, const char *where, double value, double least, double most);
 
 /* A number that the document does not give, or that could not be computed, is NaN inside the program and absent in
  * every file. Comparisons are written so that NaN fails. */

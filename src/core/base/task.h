@@ -11,7 +11,11 @@
 #include "status.h"
 #include "vec.h"
 
-typedef enum { HS_UNKNOWN = 0, HS_NO, HS_YES } hs_tri;
+typedef enum {
+    HS_UNKNOWN = 0,
+    HS_NO,
+    HS_YES
+} hs_tri;
 
 typedef enum {
     HS_SHAPE_BOX = 1,
@@ -24,8 +28,16 @@ typedef enum {
     HS_SHAPE_POINT
 } hs_shape;
 
-typedef enum { HS_AXIS_X = 1, HS_AXIS_Y, HS_AXIS_Z } hs_axis;
-typedef enum { HS_KNOWN_WEIGHED = 1, HS_KNOWN_LABEL, HS_KNOWN_ESTIMATED } hs_known;
+typedef enum {
+    HS_AXIS_X = 1,
+    HS_AXIS_Y,
+    HS_AXIS_Z
+} hs_axis;
+typedef enum {
+    HS_KNOWN_WEIGHED = 1,
+    HS_KNOWN_LABEL,
+    HS_KNOWN_ESTIMATED
+} hs_known;
 typedef enum {
     HS_GRIP_HANDLE = 1,
     HS_GRIP_EDGE,
@@ -34,7 +46,11 @@ typedef enum {
     HS_GRIP_PAD,
     HS_GRIP_CRADLE
 } hs_grip_kind;
-typedef enum { HS_COUPLING_GOOD = 1, HS_COUPLING_FAIR, HS_COUPLING_POOR } hs_coupling;
+typedef enum {
+    HS_COUPLING_GOOD = 1,
+    HS_COUPLING_FAIR,
+    HS_COUPLING_POOR
+} hs_coupling;
 typedef enum {
     HS_MOVE_START = 1,
     HS_MOVE_LIFT,
@@ -43,16 +59,56 @@ typedef enum {
     HS_MOVE_SLIDE,
     HS_MOVE_HOLD
 } hs_move;
-typedef enum { HS_SEX_FEMALE = 1, HS_SEX_MALE } hs_sex;
-typedef enum { HS_SUIT_POWERED = 1, HS_SUIT_BACK_SPRING, HS_SUIT_ARM_SPRING } hs_suit_kind;
-typedef enum { HS_LOSS_LOCK = 1, HS_LOSS_DESCEND, HS_LOSS_LIMP } hs_loss;
-typedef enum { HS_EFFECTOR_HOOK = 1, HS_EFFECTOR_PAD, HS_EFFECTOR_CRADLE } hs_effector_kind;
-typedef enum { HS_STANCE_STANDING = 1, HS_STANCE_KNEELING } hs_stance_kind;
-typedef enum { HS_STYLE_FREE = 1, HS_STYLE_LEGS, HS_STYLE_BACK } hs_style;
-typedef enum { HS_STANDS_BEHIND = 1, HS_STANDS_AHEAD, HS_STANDS_LEFT, HS_STANDS_RIGHT } hs_stands;
-typedef enum { HS_WAY_REMOVE = 1, HS_WAY_SPLIT, HS_WAY_REHEIGHT, HS_WAY_MECHANISE } hs_way;
-typedef enum { HS_ANSWER_DONE = 1, HS_ANSWER_NOT_POSSIBLE, HS_ANSWER_PLANNED } hs_way_answer;
-typedef enum { HS_GATE_YES = 1, HS_GATE_NO, HS_GATE_OPEN } hs_gate_answer;
+typedef enum {
+    HS_SEX_FEMALE = 1,
+    HS_SEX_MALE
+} hs_sex;
+typedef enum {
+    HS_SUIT_POWERED = 1,
+    HS_SUIT_BACK_SPRING,
+    HS_SUIT_ARM_SPRING
+} hs_suit_kind;
+typedef enum {
+    HS_LOSS_LOCK = 1,
+    HS_LOSS_DESCEND,
+    HS_LOSS_LIMP
+} hs_loss;
+typedef enum {
+    HS_EFFECTOR_HOOK = 1,
+    HS_EFFECTOR_PAD,
+    HS_EFFECTOR_CRADLE
+} hs_effector_kind;
+typedef enum {
+    HS_STANCE_STANDING = 1,
+    HS_STANCE_KNEELING
+} hs_stance_kind;
+typedef enum {
+    HS_STYLE_FREE = 1,
+    HS_STYLE_LEGS,
+    HS_STYLE_BACK
+} hs_style;
+typedef enum {
+    HS_STANDS_BEHIND = 1,
+    HS_STANDS_AHEAD,
+    HS_STANDS_LEFT,
+    HS_STANDS_RIGHT
+} hs_stands;
+typedef enum {
+    HS_WAY_REMOVE = 1,
+    HS_WAY_SPLIT,
+    HS_WAY_REHEIGHT,
+    HS_WAY_MECHANISE
+} hs_way;
+typedef enum {
+    HS_ANSWER_DONE = 1,
+    HS_ANSWER_NOT_POSSIBLE,
+    HS_ANSWER_PLANNED
+} hs_way_answer;
+typedef enum {
+    HS_GATE_YES = 1,
+    HS_GATE_NO,
+    HS_GATE_OPEN
+} hs_gate_answer;
 typedef enum {
     HS_TEAM_NONE = 1,
     HS_TEAM_GB,
@@ -72,7 +128,8 @@ typedef struct {
     double radius_m, inner_radius_m, length_m;
     hs_axis axis;
     hs_vec3 centre_m; /* the part's own centroid, load frame */
-    hs_vec3 turn_deg; /* about the fixed axes x, then y, then z of the load frame; zero when absent */
+    hs_vec3
+        turn_deg; /* about the fixed axes x, then y, then z of the load frame; zero when absent */
     double mass_kg, density_kg_m3;
     bool is_void;
     hs_known known;
@@ -124,7 +181,8 @@ typedef struct {
 
 typedef struct {
     int n_floor;
-    const hs_vec2 *floor; /* x = along the way, y = height z; x not decreasing; two points at one x are a riser */
+    const hs_vec2 *
+        floor; /* x = along the way, y = height z; x not decreasing; two points at one x are a riser */
     double friction, rating_kPa, rating_kg, headroom_m, width_m;
     double corner_in_m, corner_out_m;
     double temperature_C;
@@ -227,12 +285,12 @@ typedef struct {
 typedef struct {
     const char *id, *name;
     hs_tri baseline;
-    double reach_m;              /* one number for all points, or HS_ABSENT */
-    int n_reach;                 /* or one per point (NaN: the route's) */
+    double reach_m; /* one number for all points, or HS_ABSENT */
+    int n_reach;    /* or one per point (NaN: the route's) */
     const double *reach_each_m;
-    double heading_deg;          /* 0 when absent */
-    hs_stance_kind stance;       /* one for all, or 0 */
-    int n_stance;                /* or one per point */
+    double heading_deg;    /* 0 when absent */
+    hs_stance_kind stance; /* one for all, or 0 */
+    int n_stance;          /* or one per point */
     const hs_stance_kind *stance_each;
     int n_bearers;
     const hs_bearer *bearers;
@@ -272,7 +330,8 @@ typedef struct {
 
 typedef struct {
     hs_team_rule team_rule;
-    double team_factor, strength_percentile, slip_factor, near_ratio, couple_Nm, walking_factor, step_Hz, step_m;
+    double team_factor, strength_percentile, slip_factor, near_ratio, couple_Nm, walking_factor,
+        step_Hz, step_m;
     int n_site_limits;
     const hs_site_limit *site_limits;
 } hs_policy;
@@ -296,8 +355,8 @@ typedef struct {
     hs_site site;
     hs_route route;
     hs_work work;
-    int n_workers, n_suits, n_options, n_roles, n_better_ways, n_criteria, n_consulted, n_gates, n_trials, n_revisions,
-        n_signatures;
+    int n_workers, n_suits, n_options, n_roles, n_better_ways, n_criteria, n_consulted, n_gates,
+        n_trials, n_revisions, n_signatures;
     bool has_roles;    /* the list is there, even if empty */
     bool has_criteria; /* the list is there */
     const hs_worker *workers;

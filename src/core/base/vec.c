@@ -11,7 +11,8 @@ hs_mat3_mul(const hs_mat3 *a, const hs_mat3 *b)
 
     for (int i = 0; i < 3; i++)
         for (int j = 0; j < 3; j++)
-            c.m[i][j] = a->m[i][0] * b->m[0][j] + a->m[i][1] * b->m[1][j] + a->m[i][2] * b->m[2][j];
+            c.m[i][j] =
+                a->m[i][0] * b->m[0][j] + a->m[i][1] * b->m[1][j] + a->m[i][2] * b->m[2][j];
     return c;
 }
 

@@ -68,6 +68,7 @@ void hs_working_add(hs_working *working,
 
 #define HS_WORK(working, eq, result, unit, ...)                                                \
     hs_working_add((working), HS_EQ_##eq, (const hs_term[]){__VA_ARGS__},                      \
-                   (int)(sizeof((const hs_term[]){__VA_ARGS__}) / sizeof(hs_term)), (result), (unit))
+                   (int)(sizeof((const hs_term[]){__VA_ARGS__}) / sizeof(hs_term)), (result),  \
+                   (unit))
 
 #endif

@@ -81,7 +81,8 @@ static const double link_share[N_LINKS] = {
 #define BASE_TOE_JOINT 0.74
 #define BASE_REAR_CUT  0.09
 #define OLD_years      60.0
-#define STANCE_m       0.165 /* HS_SRC_stance_width: feet apart in natural stance, seen in an abstract */
+#define STANCE_m                                                                               \
+    0.165 /* HS_SRC_stance_width: feet apart in natural stance, seen in an abstract */
 /* HS_SRC_belly_depth. Half the 95th percentile of abdomen depth and clothing, 2012 US Army survey. */
 #define BELLY_MALE_m   0.16
 #define BELLY_FEMALE_m 0.14

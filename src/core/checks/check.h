@@ -22,7 +22,8 @@ const hs_check *hs_check_get(hs_check_id check);
 /* Index of a check by its id in files; -1: none. */
 int hs_check_find(const char *id);
 
-#define CHECK(id, name, unit, function) void function(const hs_asking *asking, hs_finding *finding);
+#define CHECK(id, name, unit, function)                                                        \
+    void function(const hs_asking *asking, hs_finding *finding);
 #include "lists/checks.def"
 #undef CHECK
 
@@ -39,7 +40,8 @@ int hs_check_find(const char *id);
  */
 void hs_finding_judge(hs_finding *finding, double value, double limit, double near_ratio);
 /* The same when the ratio is not value / limit (a margin, a time held against a time needed). */
-void hs_finding_judge_ratio(hs_finding *finding, double value, double limit, double ratio, double near_ratio);
+void hs_finding_judge_ratio(
+    hs_finding *finding, double value, double limit, double ratio, double near_ratio);
 void hs_finding_scope(hs_finding *finding, double value /* HS_ABSENT: none */, hs_message text);
 void hs_finding_missing(hs_finding *finding, hs_message text);
 /* Beyond without value or ratio (no pose, tipping, outside the range). */

@@ -89,7 +89,8 @@ miss_scope(const hs_asking *asking, const hs_suit *suit, int b, int i, missing_l
         int at = leg * setup->n_bearers + b;
 
         risers = risers || setup->stairs[at];
-        slope_rad = fmax(slope_rad, hs_floor_steepest_rad(site, setup->feet_from_m[at], setup->feet_to_m[at]));
+        slope_rad = fmax(slope_rad, hs_floor_steepest_rad(site, setup->feet_from_m[at],
+                                                          setup->feet_to_m[at]));
     }
     if (risers && suit->stairs == HS_UNKNOWN)
         miss(list, "suits", i, "stairs");
@@ -131,7 +132,8 @@ miss_way(const hs_asking *asking, missing_list *list)
     const hs_task *task = asking->task;
 
     for (int i = 1; i < task->route.n_points; i++)
-        if (task->route.points[i].move == HS_MOVE_SLIDE && !hs_has(task->route.points[i].slide_friction))
+        if (task->route.points[i].move == HS_MOVE_SLIDE &&
+            !hs_has(task->route.points[i].slide_friction))
             miss(list, "route.points", i, "slide_friction");
     if (!hs_has(task->site.friction))
         miss(list, "site", -1, "friction");

@@ -13,8 +13,9 @@
 static bool
 is_acute(hs_check_id check)
 {
-    return check == HS_CHECK_strength || check == HS_CHECK_spine_compression || check == HS_CHECK_spine_shear ||
-           check == HS_CHECK_balance || check == HS_CHECK_grip_hold;
+    return check == HS_CHECK_strength || check == HS_CHECK_spine_compression ||
+           check == HS_CHECK_spine_shear || check == HS_CHECK_balance ||
+           check == HS_CHECK_grip_hold;
 }
 
 static bool
@@ -34,7 +35,8 @@ is_worse_than_today(const hs_asking *asking, const hs_finding *finding)
 {
     const hs_finding *today;
 
-    if (asking->baseline_findings == NULL || !is_acute(finding->check) || !hs_has(finding->ratio))
+    if (asking->baseline_findings == NULL || !is_acute(finding->check) ||
+        !hs_has(finding->ratio))
         return false;
     today = &asking->baseline_findings[finding->check];
     return hs_has(today->ratio) && finding->ratio > today->ratio + 1e-9;
@@ -43,7 +45,8 @@ is_worse_than_today(const hs_asking *asking, const hs_finding *finding)
 static hs_message
 say_near(const hs_finding *finding)
 {
-    hs_message said = {.reason = HS_REASON_condition_near, .name = {hs_check_get(finding->check)->id}};
+    hs_message said = {.reason = HS_REASON_condition_near,
+                       .name = {hs_check_get(finding->check)->id}};
 
     return finding->remedy.reason != HS_REASON_none ? finding->remedy : said;
 }
@@ -51,9 +54,10 @@ say_near(const hs_finding *finding)
 static hs_message
 say_worse(const hs_asking *asking, const hs_finding *finding)
 {
-    return (hs_message){.reason = HS_REASON_condition_worse,
-                        .number = {finding->ratio, asking->baseline_findings[finding->check].ratio},
-                        .name = {hs_check_get(finding->check)->id}};
+    return (hs_message){
+        .reason = HS_REASON_condition_worse,
+        .number = {finding->ratio, asking->baseline_findings[finding->check].ratio},
+        .name = {hs_check_get(finding->check)->id}};
 }
 
 static void
@@ -75,7 +79,8 @@ collect_conditions(const hs_asking *asking, const hs_finding *findings, hs_verdi
     if (devices > 0)
         list[n++] = HS_SAY(condition_device, devices);
     /* A rescue that holds because somebody is there holds only while somebody is there. */
-    if (findings[HS_CHECK_rescue].status == HS_STATUS_WITHIN && hs_has(findings[HS_CHECK_rescue].value))
+    if (findings[HS_CHECK_rescue].status == HS_STATUS_WITHIN &&
+        hs_has(findings[HS_CHECK_rescue].value))
         list[n++] = HS_SAY(condition_helper, findings[HS_CHECK_rescue].value);
     verdict->conditions = list;
     verdict->n_conditions = n;
@@ -86,7 +91,8 @@ sort_reasons(const hs_finding *findings, hs_verdict *verdict)
 {
     /* Insertion sort: a handful of entries, worst first. */
     for (int i = 1; i < verdict->n_reasons; i++)
-        for (int j = i; j > 0 && hs_finding_worse(&findings[verdict->reasons[j]], &findings[verdict->reasons[j - 1]]);
+        for (int j = i; j > 0 && hs_finding_worse(&findings[verdict->reasons[j]],
+                                                  &findings[verdict->reasons[j - 1]]);
              j--) {
             hs_check_id swap = verdict->reasons[j];
 
@@ -117,10 +123,10 @@ hs_decide(const hs_asking *asking, const hs_finding *findings, hs_verdict *ret_v
         ret_verdict->status = HS_VERDICT_SUPPORTED;
     for (int i = 0; i < HS_N_CHECKS; i++) {
         const hs_finding *finding = &findings[i];
-        bool counts = n_beyond > 0 ? finding->status == HS_STATUS_BEYOND
-                      : n_missing > 0
-                          ? is_missing(finding)
-                          : finding->status == HS_STATUS_NEAR || is_worse_than_today(asking, finding);
+        bool counts = n_beyond > 0    ? finding->status == HS_STATUS_BEYOND
+                      : n_missing > 0 ? is_missing(finding)
+                                      : finding->status == HS_STATUS_NEAR ||
+                                            is_worse_than_today(asking, finding);
 
         if (decides(finding) && counts)
             ret_verdict->reasons[ret_verdict->n_reasons++] = (hs_check_id)i;

@@ -36,7 +36,8 @@ soften_memory(hs_finding *finding)
 }
 
 void
-hs_finding_judge_ratio(hs_finding *finding, double value, double limit, double ratio, double near_ratio)
+hs_finding_judge_ratio(
+    hs_finding *finding, double value, double limit, double ratio, double near_ratio)
 {
     if (!isfinite(value) || !isfinite(limit) || !isfinite(ratio)) {
         hs_finding_missing(finding, finding->text);
@@ -131,7 +132,8 @@ hs_finding_worse(const hs_finding *a, const hs_finding *b)
         return a->status == HS_STATUS_BEYOND ? !hs_has(a->ratio) : hs_has(a->ratio);
     if (hs_has(a->ratio) && a->ratio != b->ratio)
         return a->ratio > b->ratio;
-    return hs_has(a->value) && (!hs_has(b->value) || (!hs_has(a->ratio) && a->value > b->value));
+    return hs_has(a->value) &&
+           (!hs_has(b->value) || (!hs_has(a->ratio) && a->value > b->value));
 }
 
 hs_finding

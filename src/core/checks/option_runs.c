@@ -81,8 +81,8 @@ assess_one(const context *on,
     hs_asking asking;
     hs_finding *findings;
 
-    HS_TRY(hs_run_make(on->task, on->load, option, index, on->mode == HS_ASSESS_LIVE,
-                       on->arena, on->assumptions, run, error));
+    HS_TRY(hs_run_make(on->task, on->load, option, index, on->mode == HS_ASSESS_LIVE, on->arena,
+                       on->assumptions, run, error));
     asking = asking_of(on, run, is_baseline);
     findings = hs_findings_ask(&asking);
     asking.findings = findings;
@@ -130,7 +130,10 @@ without_suits(const hs_option *option, hs_arena *arena)
 /* `bare` is the added option, NULL where there is none: it is the twin already where it was made from this option's only
  * bearer. */
 static hs_status
-find_suit_only(const context *on, hs_option_result *result, const hs_option_result *bare, hs_error *error)
+find_suit_only(const context *on,
+               hs_option_result *result,
+               const hs_option_result *bare,
+               hs_error *error)
 {
     hs_verdict_status status = result->verdict.status;
     context quiet = *on;
@@ -146,7 +149,8 @@ find_suit_only(const context *on, hs_option_result *result, const hs_option_resu
     }
     quiet.assumptions = NULL;
     quiet.mode = on->mode == HS_ASSESS_LIVE ? HS_ASSESS_LIVE : HS_ASSESS_PLAIN;
-    HS_TRY(assess_one(&quiet, without_suits(result->asked, on->arena), -1, false, &run, NULL, &twin, error));
+    HS_TRY(assess_one(&quiet, without_suits(result->asked, on->arena), -1, false, &run, NULL,
+                      &twin, error));
     result->verdict.suit_only = twin.verdict.status == HS_VERDICT_NOT_SUPPORTED;
     return HS_OK;
 }
@@ -197,7 +201,11 @@ baseline_of(const hs_task *task)
 }
 
 hs_status
-hs_option_runs_all(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs_results *results, hs_error *error)
+hs_option_runs_all(const hs_task *task,
+                   hs_assess_mode mode,
+                   hs_arena *arena,
+                   hs_results *results,
+                   hs_error *error)
 {
     hs_load_state *load = HS_NEW(arena, hs_load_state, 1);
     hs_option_result *options = HS_NEW(arena, hs_option_result, task->n_options + 1);
@@ -208,25 +216,28 @@ hs_option_runs_all(const hs_task *task, hs_assess_mode mode, hs_arena *arena, hs
     hs_option *unaided;
 
     HS_TRY(hs_load_solve(&task->load, arena, &results->assumptions, NULL, load, error));
-    results->load = (hs_load_result){load->mass_kg, load->mass_tol_kg, load->cg_m, load->has_inertia,
-                                     load->inertia_kg_m2};
+    results->load = (hs_load_result){load->mass_kg, load->mass_tol_kg, load->cg_m,
+                                     load->has_inertia, load->inertia_kg_m2};
     HS_TRY(assess_one(&on, &task->options[baseline], baseline, true, &runs[baseline], &findings,
                       &options[baseline], error));
     on.baseline_findings = findings;
     for (int i = 0; i < task->n_options; i++)
         if (i != baseline)
-            HS_TRY(assess_one(&on, &task->options[i], i, false, &runs[i], NULL, &options[i], error));
+            HS_TRY(assess_one(&on, &task->options[i], i, false, &runs[i], NULL, &options[i],
+                              error));
     results->n_options = task->n_options;
     unaided = unaided_of(task, arena, &on.bare_of);
     if (unaided != NULL) {
         hs_option_result *added = &options[results->n_options];
 
-        HS_TRY(assess_one(&on, unaided, -1, false, &runs[results->n_options], NULL, added, error));
+        HS_TRY(
+            assess_one(&on, unaided, -1, false, &runs[results->n_options], NULL, added, error));
         added->is_added = true;
         results->n_options++;
     }
     for (int i = 0; i < task->n_options; i++)
-        HS_TRY(find_suit_only(&on, &options[i], unaided != NULL ? &options[task->n_options] : NULL, error));
+        HS_TRY(find_suit_only(&on, &options[i],
+                              unaided != NULL ? &options[task->n_options] : NULL, error));
     results->options = options;
     results->baseline = baseline;
     return HS_OK;
@@ -240,17 +251,17 @@ hs_option_runs_today(const hs_task *task, hs_arena *arena, hs_today *ret_today, 
     context on = {task, load, HS_ASSESS_LIVE, arena, NULL, &ret_today->run, NULL};
 
     HS_TRY(hs_load_solve(&task->load, arena, NULL, NULL, load, error));
-    return assess_one(&on, &task->options[baseline], baseline, true, &ret_today->run, &ret_today->findings,
-                      &ret_today->result, error);
+    return assess_one(&on, &task->options[baseline], baseline, true, &ret_today->run,
+                      &ret_today->findings, &ret_today->result, error);
 }
 
 hs_status
 hs_option_runs_one(const hs_task *task,
-               int option,
-               const hs_today *today,
-               hs_arena *arena,
-               hs_option_result *ret_result,
-               hs_error *error)
+                   int option,
+                   const hs_today *today,
+                   hs_arena *arena,
+                   hs_option_result *ret_result,
+                   hs_error *error)
 {
     hs_load_state *load = HS_NEW(arena, hs_load_state, 1);
     bool is_baseline = option == baseline_of(task);
@@ -258,5 +269,6 @@ hs_option_runs_one(const hs_task *task,
     hs_run *run = HS_NEW(arena, hs_run, 1);
 
     HS_TRY(hs_load_solve(&task->load, arena, NULL, NULL, load, error));
-    return assess_one(&on, &task->options[option], option, is_baseline, run, NULL, ret_result, error);
+    return assess_one(&on, &task->options[option], option, is_baseline, run, NULL, ret_result,
+                      error);
 }

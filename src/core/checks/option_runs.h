@@ -20,10 +20,10 @@
  * Source  file format, section Status and verdict
  */
 hs_status hs_option_runs_all(const hs_task *task,
-                            hs_assess_mode mode,
-                            hs_arena *arena,
-                            hs_results *results,
-                            hs_error *error);
+                             hs_assess_mode mode,
+                             hs_arena *arena,
+                             hs_results *results,
+                             hs_error *error);
 
 /* Today's way worked out once: what other options are compared with. */
 typedef struct {
@@ -32,15 +32,18 @@ typedef struct {
     hs_option_result result;
 } hs_today;
 
-hs_status hs_option_runs_today(const hs_task *task, hs_arena *arena, hs_today *ret_today, hs_error *error);
+hs_status hs_option_runs_today(const hs_task *task,
+                               hs_arena *arena,
+                               hs_today *ret_today,
+                               hs_error *error);
 
 /* One option of a (changed) task beside today's way as it is; nothing is recorded. For what-if questions. */
 hs_status hs_option_runs_one(const hs_task *task,
-                         int option,
-                         const hs_today *today,
-                         hs_arena *arena,
-                         hs_option_result *ret_result,
-                         hs_error *error);
+                             int option,
+                             const hs_today *today,
+                             hs_arena *arena,
+                             hs_option_result *ret_result,
+                             hs_error *error);
 
 /* Findings (HS_N_CHECKS, indexed by check) of one run. */
 hs_finding *hs_findings_ask(const hs_asking *asking);

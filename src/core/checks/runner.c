@@ -10,12 +10,13 @@
 
 #include <string.h>
 
-#define LEG_PARTS        16   /* intervals of a leg; the law's extremes lie at two of its inner places */
-#define LIVE_PARTS       8    /* while something is dragged; the extremes are still hit */
-#define LIVE_RANGE_GRIPS 4    /* least and most shares are cheap up to here */
-#define CARRY_PARTS_MOST 48   /* a long carry gets more, so that stairs and folds are smooth */
+#define LEG_PARTS        16 /* intervals of a leg; the law's extremes lie at two of its inner places */
+#define LIVE_PARTS       8  /* while something is dragged; the extremes are still hit */
+#define LIVE_RANGE_GRIPS 4  /* least and most shares are cheap up to here */
+#define CARRY_PARTS_MOST 48 /* a long carry gets more, so that stairs and folds are smooth */
 #define CARRY_PART_s     0.4
-#define PEAK_EARLY       0.21132486540518713 /* (3 - sqrt 3) / 6: greatest acceleration of the minimum-jerk law */
+#define PEAK_EARLY                                                                             \
+    0.21132486540518713 /* (3 - sqrt 3) / 6: greatest acceleration of the minimum-jerk law */
 #define BELLY_FREE_REACH_m 0.15 /* file format, section pose */
 
 static int
@@ -27,7 +28,8 @@ parts_of(const hs_leg *leg, bool is_live)
         return LIVE_PARTS;
     if (leg->move != HS_MOVE_CARRY)
         return LEG_PARTS;
-    return (int)fmin(fmax(round((leg->end_s - leg->start_s) / CARRY_PART_s), LEG_PARTS), CARRY_PARTS_MOST);
+    return (int)fmin(fmax(round((leg->end_s - leg->start_s) / CARRY_PART_s), LEG_PARTS),
+                     CARRY_PARTS_MOST);
 }
 
 /* Place k of n along a leg: even, but the two places nearest the extremes of acceleration are moved onto them. */
@@ -60,7 +62,8 @@ make_stations(const hs_setup *setup, bool is_live, hs_arena *arena, hs_run *run)
         int parts = parts_of(&motion->legs[leg], is_live);
 
         for (int k = 0; k <= parts; k++)
-            hs_place_at(setup, leg, part_time_s(&motion->legs[leg], k, parts), &run->stations[n++].place);
+            hs_place_at(setup, leg, part_time_s(&motion->legs[leg], k, parts),
+                        &run->stations[n++].place);
     }
 }
 
@@ -78,7 +81,10 @@ push_N(const hs_setup *setup, const hs_place *place)
 
 /* Moment balance about the CG: grips push with the inertia's share at their height, the load turns with alpha. */
 static void
-state_problem(const hs_setup *setup, const hs_place *place, bool moving, hs_shares_problem *problem)
+state_problem(const hs_setup *setup,
+              const hs_place *place,
+              bool moving,
+              hs_shares_problem *problem)
 {
     const hs_load_state *load = setup->load;
     double a_x = moving ? place->cg_acc_m_s2.x : 0.0, a_z = moving ? place->cg_acc_m_s2.z : 0.0;
@@ -143,7 +149,8 @@ hangs(const hs_setup *setup, const hs_place *place)
     for (int i = 0; i < setup->n_used; i++) {
         hs_grip_kind kind = setup->task->load.grips[setup->used[i]].kind;
 
-        if ((kind != HS_GRIP_HOOK && kind != HS_GRIP_STRAP) || !(place->cg_m.z < place->grip_m[i].z))
+        if ((kind != HS_GRIP_HOOK && kind != HS_GRIP_STRAP) ||
+            !(place->cg_m.z < place->grip_m[i].z))
             return false;
     }
     return true;
@@ -191,7 +198,12 @@ side_of_force_m(const hs_run *run, const hs_station *station, int b)
 }
 
 static void
-body_input(const hs_run *run, const hs_station *station, int b, double hand_N, double push, hs_body_input *input)
+body_input(const hs_run *run,
+           const hs_station *station,
+           int b,
+           double hand_N,
+           double push,
+           hs_body_input *input)
 {
     const hs_setup *setup = run->setup;
     const hs_bearer_setup *bearer = &setup->bearers[b];
@@ -220,7 +232,8 @@ body_input(const hs_run *run, const hs_station *station, int b, double hand_N, d
         input->couple_Nm = station->problem.total_N *
                            ((shares->resultant_m.x - shares->nearest_m.x) * facing_x +
                             (shares->resultant_m.y - shares->nearest_m.y) * facing_y);
-    if (station->place.move == HS_MOVE_CARRY && !station->place.in_hold && !at_run_end(run, &station->place))
+    if (station->place.move == HS_MOVE_CARRY && !station->place.in_hold &&
+        !at_run_end(run, &station->place))
         input->base_ahead_m = input->base_behind_m = setup->task->policy.step_m;
 }
 
@@ -245,7 +258,8 @@ hands_of(hs_run *run, int s, int b, hs_bearer_sample *sample)
     sample->hand_push_N = push_N(setup, &station->place) * n_own / setup->n_used;
     sample->ground_force_N =
         at->walking_factor *
-            (run->persons[b].mass_kg + (suit != NULL ? hs_or(suit->mass_kg, 0.0) : 0.0)) * HS_GRAVITY_m_s2 +
+            (run->persons[b].mass_kg + (suit != NULL ? hs_or(suit->mass_kg, 0.0) : 0.0)) *
+            HS_GRAVITY_m_s2 +
         sample->hand_force_N;
     state->felt = hs_suit_model_of(suit)->felt(suit, sample->hand_force_N, at->reach_m,
                                                at->hands_m.z - at->floor_z_m, NULL);
@@ -285,11 +299,15 @@ clear_sample(hs_bearer_sample *sample)
                                  .shear_N = none};
     for (int j = 0; j < HS_N_JOINTS; j++)
         sample->joints[j] = (hs_joint_result){none, none, none};
-    sample->power_lost.felt_force_N = sample->power_lost.hold_s = sample->power_lost.needed_s = none;
+    sample->power_lost.felt_force_N = sample->power_lost.hold_s = sample->power_lost.needed_s =
+        none;
 }
 
 static hs_status
-ranges_of(const hs_run *run, const hs_station *station, hs_bearer_sample *samples, hs_error *error)
+ranges_of(const hs_run *run,
+          const hs_station *station,
+          hs_bearer_sample *samples,
+          hs_error *error)
 {
     const hs_setup *setup = run->setup;
 
@@ -298,8 +316,8 @@ ranges_of(const hs_run *run, const hs_station *station, hs_bearer_sample *sample
 
         for (int i = 0; i < setup->n_used; i++)
             member[i] = setup->used_by[i] == b;
-        HS_TRY(hs_shares_range(&station->problem, member, &samples[b].share_least_N, &samples[b].share_most_N,
-                               error));
+        HS_TRY(hs_shares_range(&station->problem, member, &samples[b].share_least_N,
+                               &samples[b].share_most_N, error));
     }
     return HS_OK;
 }
@@ -322,7 +340,8 @@ forces_at(hs_run *run, int s, bool with_ranges, hs_arena *arena, hs_error *error
         bearers[b].feet_y_m = at->feet_m.y;
         bearers[b].floor_z_m = at->floor_z_m;
         bearers[b].facing_rad = setup->bearers[b].facing_rad;
-        bearers[b].kneels = stance_at(setup->option, station->place.point) == HS_STANCE_KNEELING;
+        bearers[b].kneels =
+            stance_at(setup->option, station->place.point) == HS_STANCE_KNEELING;
         station->bearers[b].static_share_N = HS_ABSENT;
         station->bearers[b].lost_peak_utilisation = HS_ABSENT;
     }
@@ -358,7 +377,8 @@ bodies_of(hs_run *run, int b, hs_arena *arena)
             continue;
         }
         while (s < run->n_stations && run->stations[s].bearers[b].has_body &&
-               run->stations[s].bearers[b].input.stance == run->stations[first].bearers[b].input.stance)
+               run->stations[s].bearers[b].input.stance ==
+                   run->stations[first].bearers[b].input.stance)
             inputs[n++] = run->stations[s++].bearers[b].input;
         HS_TRY(hs_posture_leg(&run->persons[b], inputs, n, arena, states));
         for (int i = 0; i < n; i++)
@@ -374,8 +394,9 @@ show_base(const hs_run *run, const hs_bearer_state *state, int b, hs_bearer_samp
     hs_vec2 corners[HS_MAX_BASE];
     double c = cos(sample->facing_rad), s = sin(sample->facing_rad);
 
-    sample->n_base = hs_base_hull(&run->persons[b], &state->input.suit, state->input.stance,
-                                  state->input.base_ahead_m, state->input.base_behind_m, corners);
+    sample->n_base =
+        hs_base_hull(&run->persons[b], &state->input.suit, state->input.stance,
+                     state->input.base_ahead_m, state->input.base_behind_m, corners);
     for (int i = 0; i < sample->n_base; i++)
         sample->base_m[i] = (hs_vec2){sample->feet_x_m + c * corners[i].x - s * corners[i].y,
                                       sample->feet_y_m + s * corners[i].x + c * corners[i].y};
@@ -399,7 +420,8 @@ show_body(const hs_run *run, int s, int b)
     sample->has_pose = true;
     memcpy(sample->pose, body->at, sizeof sample->pose);
     for (int j = 0; j < HS_N_JOINTS; j++) {
-        sample->joints[j] = (hs_joint_result){body->moment_Nm[j], body->strength_Nm[j], body->utilisation[j]};
+        sample->joints[j] =
+            (hs_joint_result){body->moment_Nm[j], body->strength_Nm[j], body->utilisation[j]};
     }
     sample->l5s1_moment_Nm = body->l5s1_moment_Nm;
     sample->compression_N = body->compression_N;
@@ -502,8 +524,8 @@ hs_run_make(const hs_task *task,
 
     HS_TRY(hs_setup_make(task, load, option, option_index, arena, assumptions, setup, error));
     for (int b = 0; b < setup->n_bearers; b++)
-        HS_TRY(hs_person_make(setup->bearers[b].worker, task->policy.strength_percentile, HS_SEGMENTS_DE_LEVA,
-                              &run.persons[b], error));
+        HS_TRY(hs_person_make(setup->bearers[b].worker, task->policy.strength_percentile,
+                              HS_SEGMENTS_DE_LEVA, &run.persons[b], error));
     make_stations(setup, is_live, arena, &run);
     for (int s = 0; s < run.n_stations; s++) {
         show_load(&run, s);

@@ -22,7 +22,7 @@ typedef struct {
     double idle_Wh, lift_Wh, hold_Wh; /* per hour */
     double hour_Wh, shift_Wh, limit_Wh;
     double hours_a_charge, cycles_a_charge;
-    double n_swaps;       /* battery changes within the shift */
+    double n_swaps;     /* battery changes within the shift */
     double reserve_Wh;  /* kept back by `reserve` */
     double set_down_Wh; /* needed to set down from the worst place */
 } hs_energy;

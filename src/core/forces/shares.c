@@ -120,7 +120,7 @@ solve_free(const reduced *r, const bool *is_free, const double right[3], double 
         for (int i = 0; i < r->n_rows; i++)
             if (!done[i] && (p < 0 || a[i][i] > a[p][p]))
                 p = i;
-        if (!(a[p][p] > TINY * scale))
+        if (p < 0 || !(a[p][p] > TINY * scale))
             break;
         done[p] = true;
         pivot_of[step] = p;

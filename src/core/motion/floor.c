@@ -6,7 +6,8 @@
 
 #include "units.h"
 
-#define FLIGHT_STEP_m 0.6 /* risers nearer than this belong to one flight: file format, section Motion */
+#define FLIGHT_STEP_m                                                                          \
+    0.6 /* risers nearer than this belong to one flight: file format, section Motion */
 
 static bool
 is_riser(const hs_site *site, int i)

@@ -10,7 +10,8 @@
 #include <string.h>
 
 #define WALK_SPEED_CAP_m_s 2.0 /* file format, section Hands */
-#define WALK_FACTOR_GAIN   0.2 /* Keller et al. 1996, Clin. Biomech. 11(5) 253-259: peak 1.2 body weights at 1.5 m/s */
+#define WALK_FACTOR_GAIN                                                                       \
+    0.2 /* Keller et al. 1996, Clin. Biomech. 11(5) 253-259: peak 1.2 body weights at 1.5 m/s */
 #define WALK_FACTOR_AT_m_s 1.5
 #define STAIR_FACTOR       1.6  /* Gait & Posture 21 (2005) 24-38: steep stairs down */
 #define STAIR_RISER_m      0.05 /* file format, section Hands */
@@ -26,13 +27,18 @@ to_world(const hs_place *place, hs_vec3 load_m)
 
 /* Rearmost and foremost grip in use along the way, at a pitch; false when both are at one place. */
 static bool
-grip_ends_x(const hs_setup *setup, double x_m, double pitch_rad, double *ret_rear_m, double *ret_front_m)
+grip_ends_x(const hs_setup *setup,
+            double x_m,
+            double pitch_rad,
+            double *ret_rear_m,
+            double *ret_front_m)
 {
     hs_mat3 turn = hs_mat3_load_to_world(pitch_rad, setup->heading_rad);
     double rear_m = INFINITY, front_m = -INFINITY;
 
     for (int i = 0; i < setup->n_used; i++) {
-        double at_m = x_m + hs_mat3_apply(&turn, setup->task->load.grips[setup->used[i]].at_m).x;
+        double at_m =
+            x_m + hs_mat3_apply(&turn, setup->task->load.grips[setup->used[i]].at_m).x;
 
         rear_m = fmin(rear_m, at_m);
         front_m = fmax(front_m, at_m);
@@ -88,7 +94,8 @@ place_load(const hs_setup *setup, const hs_motion *motion, hs_place *place)
     cg.z = hs_or(cg.z, 0.0);
     place->cg_m = to_world(place, cg);
     double s = sin(state->pitch_rad), c = cos(state->pitch_rad);
-    double rate2 = state->pitch_rate_rad_s * state->pitch_rate_rad_s, acc = state->pitch_acc_rad_s2;
+    double rate2 = state->pitch_rate_rad_s * state->pitch_rate_rad_s,
+           acc = state->pitch_acc_rad_s2;
     double along = -acc * (s * cg.x + c * cg.z) - rate2 * (c * cg.x - s * cg.z);
     double up = acc * (c * cg.x - s * cg.z) - rate2 * (s * cg.x + c * cg.z);
 
@@ -129,7 +136,8 @@ static double
 turned_acc_x(const hs_setup *setup, const hs_place *place, hs_vec3 arm_m)
 {
     const hs_motion_state *state = &place->motion;
-    double along = cos(setup->heading_rad), rate2 = state->pitch_rate_rad_s * state->pitch_rate_rad_s;
+    double along = cos(setup->heading_rad),
+           rate2 = state->pitch_rate_rad_s * state->pitch_rate_rad_s;
     double forward = along * arm_m.x + sin(setup->heading_rad) * arm_m.y;
 
     return along * (-state->pitch_acc_rad_s2 * arm_m.z - rate2 * forward);
@@ -226,8 +234,9 @@ hs_place_at(const hs_setup *setup, int leg_index, double t_s, hs_place *ret_plac
     place->in_hold = leg->is_hold;
     place->is_leg_start = place->t_s <= leg->start_s;
     place->is_leg_end = place->t_s >= leg->end_s;
-    place->route = leg->is_hold ? leg->point + 1.0
-                                : leg->point + (place->t_s - leg->start_s) / (leg->end_s - leg->start_s);
+    place->route = leg->is_hold
+                       ? leg->point + 1.0
+                       : leg->point + (place->t_s - leg->start_s) / (leg->end_s - leg->start_s);
     hs_route_at(motion, leg_index, place->t_s, &place->motion);
     place_load(setup, motion, place);
     place->held_up = hs_or(point->held_up, 0.0);
@@ -263,7 +272,8 @@ hs_place_to_set_down_s(const hs_setup *setup, const hs_place *place)
     const hs_motion *motion = &setup->motions[0];
     int i = place->point;
 
-    if (!place->in_hold && place->is_leg_start && i > 0 && motion->points[i - 1].set_down == HS_YES)
+    if (!place->in_hold && place->is_leg_start && i > 0 &&
+        motion->points[i - 1].set_down == HS_YES)
         return 0.0;
     if (place->in_hold && motion->points[i].set_down != HS_YES)
         i++;

@@ -6,7 +6,8 @@
 
 #include "units.h"
 
-#define CARRY_SPEED_m_s 0.8  /* default pace of a carry leg: file format, section Defaults (common practice, no source) */
+#define CARRY_SPEED_m_s                                                                        \
+    0.8 /* default pace of a carry leg: file format, section Defaults (common practice, no source) */
 #define OTHER_SPEED_m_s 0.35 /* the same for every other leg (common practice, no source) */
 #define LEAST_TIME_s    1.0  /* file format, section Defaults */
 
@@ -60,7 +61,8 @@ set_velocities(const hs_route *route, hs_motion *motion, double *velocity)
             double v2 = (after[k] - here[k]) / (motion->arrive_s[i + 1] - motion->leave_s[i]);
 
             /* Harmonic mean: no overshoot, and a stop where the direction turns. */
-            velocity[i * HS_N_COORDINATES + k] = v1 * v2 > 0.0 ? 2.0 * v1 * v2 / (v1 + v2) : 0.0;
+            velocity[i * HS_N_COORDINATES + k] =
+                v1 * v2 > 0.0 ? 2.0 * v1 * v2 / (v1 + v2) : 0.0;
         }
     }
 }
@@ -134,7 +136,7 @@ hs_route_solve(const hs_route *route,
     }
     if (may_follow)
         set_follows(route, follows);
-    *ret_motion = (hs_motion){n,       route->points, reach_m, pitch_rad, arrive_s, leave_s,
+    *ret_motion = (hs_motion){n,        route->points, reach_m, pitch_rad, arrive_s, leave_s,
                               velocity, n_legs,        legs,    follows,   t_s};
     set_velocities(route, ret_motion, velocity);
     return HS_OK;
@@ -143,7 +145,15 @@ hs_route_solve(const hs_route *route,
 /* The quintic with given ends, velocities and no acceleration at either end; T the leg's time, u in 0..1. With both
  * velocities 0 it is the minimum-jerk law 10 u^3 - 15 u^4 + 6 u^5. */
 static void
-quintic(double from, double to, double v0, double v1, double T, double u, double *q, double *v, double *a)
+quintic(double from,
+        double to,
+        double v0,
+        double v1,
+        double T,
+        double u,
+        double *q,
+        double *v,
+        double *a)
 {
     double d = to - from;
     double c3 = 10.0 * d - (6.0 * v0 + 4.0 * v1) * T;
@@ -164,7 +174,8 @@ hs_route_at(const hs_motion *motion, int leg_index, double t_s, hs_motion_state 
     coordinates_of(motion, leg->point, q);
     if (!leg->is_hold) {
         double from[HS_N_COORDINATES], to[HS_N_COORDINATES];
-        double T = leg->end_s - leg->start_s, u = fmin(fmax((t_s - leg->start_s) / T, 0.0), 1.0);
+        double T = leg->end_s - leg->start_s,
+               u = fmin(fmax((t_s - leg->start_s) / T, 0.0), 1.0);
         const double *v0 = &motion->velocity[(leg->point - 1) * HS_N_COORDINATES];
         const double *v1 = &motion->velocity[leg->point * HS_N_COORDINATES];
 

@@ -10,24 +10,33 @@
 #include "task.h"
 
 typedef struct {
-    int point;            /* the leg leads to this point, from point - 1 */
+    int point; /* the leg leads to this point, from point - 1 */
     hs_move move;
     double start_s, end_s;
-    bool is_hold;         /* a dwell at `point` instead of a way to it */
+    bool is_hold; /* a dwell at `point` instead of a way to it */
 } hs_leg;
 
-enum { HS_COORD_X, HS_COORD_Z, HS_COORD_Y, HS_COORD_PITCH, HS_COORD_REACH, HS_N_COORDINATES };
+enum {
+    HS_COORD_X,
+    HS_COORD_Z,
+    HS_COORD_Y,
+    HS_COORD_PITCH,
+    HS_COORD_REACH,
+    HS_N_COORDINATES
+};
 
 typedef struct {
     int n_points;
     const hs_point *points;
-    const double *reach_m;   /* per point */
-    const double *pitch_rad; /* per point */
+    const double *reach_m;            /* per point */
+    const double *pitch_rad;          /* per point */
     const double *arrive_s, *leave_s; /* per point: cumulative times without and with hold */
-    const double *velocity;  /* n_points x HS_N_COORDINATES, m/s and rad/s; 0 where the motion rests */
+    const double
+        *velocity; /* n_points x HS_N_COORDINATES, m/s and rad/s; 0 where the motion rests */
     int n_legs;
     const hs_leg *legs;
-    const bool *follows; /* per point: on the carry leg to it the pitch is set from the floor (place.c) */
+    const bool *
+        follows; /* per point: on the carry leg to it the pitch is set from the floor (place.c) */
     double total_s;
 } hs_motion;
 

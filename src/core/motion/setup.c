@@ -6,10 +6,11 @@
 #include "place.h"
 #include "units.h"
 
-#define BELLY_FREE_APART_m 0.3  /* file format: a container each side */
-#define REACH_BASE_m       0.20 /* NIOSH 94-110 (1994, rev. 2021): H = 20 + W/2 cm, MEMORY; file format, Defaults */
-#define REACH_LOW_m        0.25 /* the same for hands lower than 0.25 m */
-#define LOW_HANDS_m        0.25
+#define BELLY_FREE_APART_m 0.3 /* file format: a container each side */
+#define REACH_BASE_m                                                                           \
+    0.20 /* NIOSH 94-110 (1994, rev. 2021): H = 20 + W/2 cm, MEMORY; file format, Defaults */
+#define REACH_LOW_m 0.25 /* the same for hands lower than 0.25 m */
+#define LOW_HANDS_m 0.25
 
 static hs_vec2
 turned(const hs_setup *setup, hs_vec3 at_m)
@@ -29,7 +30,8 @@ stands_of(const hs_setup *setup, const hs_bearer *asked)
     if (setup->option->n_bearers == 1)
         return HS_STANDS_BEHIND;
     for (int i = 0; i < asked->n_grips; i++)
-        mean_m += turned(setup, setup->task->load.grips[asked->grips[i]].at_m).x / asked->n_grips;
+        mean_m +=
+            turned(setup, setup->task->load.grips[asked->grips[i]].at_m).x / asked->n_grips;
     return mean_m <= turned(setup, setup->load->cg_m).x + HS_SAME_PLACE_m ? HS_STANDS_BEHIND
                                                                           : HS_STANDS_AHEAD;
 }
@@ -64,10 +66,12 @@ resolve_hands(const hs_setup *setup, hs_bearer_setup *bearer, hs_assumptions *as
 
         if (hands == 0) {
             hands = bearer->asked->n_grips == 1 ? 2 : 1;
-            hs_assume(assumptions, hands, NULL, HS_SAY(assume_hands, hands), "load.grips[%d].hands", g);
+            hs_assume(assumptions, hands, NULL, HS_SAY(assume_hands, hands),
+                      "load.grips[%d].hands", g);
         }
         if (load->grips[g].coupling == 0)
-            hs_assume(assumptions, HS_ABSENT, "fair", HS_SAY(assume_coupling), "load.grips[%d].coupling", g);
+            hs_assume(assumptions, HS_ABSENT, "fair", HS_SAY(assume_coupling),
+                      "load.grips[%d].coupling", g);
         bearer->hands[i] = hands;
         total += hands;
         left_m = fmax(left_m, across_m);
@@ -81,7 +85,8 @@ resolve_hands(const hs_setup *setup, hs_bearer_setup *bearer, hs_assumptions *as
 static double
 to_face_m(const hs_setup *setup, const hs_bearer_setup *bearer)
 {
-    double c = cos(bearer->facing_rad), s = sin(bearer->facing_rad), face_m = INFINITY, hands_m = 0.0;
+    double c = cos(bearer->facing_rad), s = sin(bearer->facing_rad), face_m = INFINITY,
+           hands_m = 0.0;
 
     if (!setup->load->has_box)
         return 0.0;
@@ -104,12 +109,14 @@ to_face_m(const hs_setup *setup, const hs_bearer_setup *bearer)
 static double
 hands_height_m(const hs_setup *setup, const hs_bearer_setup *bearer, const hs_point *point)
 {
-    hs_mat3 turn = hs_mat3_load_to_world(hs_or(point->pitch_deg, 0.0) * HS_RAD_PER_DEG, setup->heading_rad);
+    hs_mat3 turn = hs_mat3_load_to_world(hs_or(point->pitch_deg, 0.0) * HS_RAD_PER_DEG,
+                                         setup->heading_rad);
     hs_vec3 mean = {0, 0, 0};
 
     for (int i = 0; i < bearer->asked->n_grips; i++)
-        mean = hs_vec3_add(mean, hs_vec3_scale(setup->task->load.grips[bearer->asked->grips[i]].at_m,
-                                               1.0 / bearer->asked->n_grips));
+        mean = hs_vec3_add(mean,
+                           hs_vec3_scale(setup->task->load.grips[bearer->asked->grips[i]].at_m,
+                                         1.0 / bearer->asked->n_grips));
     mean = hs_mat3_apply(&turn, mean);
     return point->z_m + mean.z - hs_floor_height_m(&setup->task->site, point->x_m + mean.x);
 }
@@ -136,7 +143,8 @@ resolve_reach(const hs_setup *setup,
             reach_m[i] = point->reach_m;
         if (hs_has(reach_m[i]))
             continue;
-        double base_m = hands_height_m(setup, bearer, point) < LOW_HANDS_m ? REACH_LOW_m : REACH_BASE_m;
+        double base_m =
+            hands_height_m(setup, bearer, point) < LOW_HANDS_m ? REACH_LOW_m : REACH_BASE_m;
 
         reach_m[i] = base_m + to_face_m(setup, bearer);
         if (option_index >= 0)
@@ -148,15 +156,19 @@ resolve_reach(const hs_setup *setup,
 }
 
 static void
-resolve_bearer(const hs_setup *setup, int index, hs_bearer_setup *bearer, hs_assumptions *assumptions)
+resolve_bearer(const hs_setup *setup,
+               int index,
+               hs_bearer_setup *bearer,
+               hs_assumptions *assumptions)
 {
     const hs_bearer *asked = &setup->option->bearers[index];
 
     bearer->asked = asked;
     bearer->worker = &setup->task->workers[asked->worker];
     bearer->suit = asked->suit >= 0 ? &setup->task->suits[asked->suit] : NULL;
-    bearer->effector =
-        bearer->suit != NULL && asked->effector >= 0 ? &bearer->suit->effectors[asked->effector] : NULL;
+    bearer->effector = bearer->suit != NULL && asked->effector >= 0
+                           ? &bearer->suit->effectors[asked->effector]
+                           : NULL;
     bearer->style = asked->style != 0 ? asked->style : HS_STYLE_FREE;
     bearer->stands = stands_of(setup, asked);
     bearer->facing_rad = facing_of(bearer->stands);
@@ -224,7 +236,8 @@ hs_setup_make(const hs_task *task,
     if (setup.n_used < 1 || setup.n_used > 16)
         return hs_refuse(error, "options[].bearers[].grips", setup.n_used, 1, 16);
     for (int b = 0; b < option->n_bearers; b++) {
-        const double *reach_m = resolve_reach(&setup, &bearers[b], option_index, b, arena, assumptions);
+        const double *reach_m =
+            resolve_reach(&setup, &bearers[b], option_index, b, arena, assumptions);
 
         HS_TRY(hs_route_solve(&task->route, reach_m, option->n_bearers >= 2, arena, assumptions,
                               &motions[b], error));
@@ -242,13 +255,18 @@ hs_setup_make(const hs_task *task,
 }
 
 hs_status
-hs_setup_reach(const hs_task *task, int option, hs_arena *arena, const double **ret_reach_m, hs_error *error)
+hs_setup_reach(const hs_task *task,
+               int option,
+               hs_arena *arena,
+               const double **ret_reach_m,
+               hs_error *error)
 {
     hs_load_state load;
     hs_setup setup;
 
     HS_TRY(hs_load_solve(&task->load, arena, NULL, NULL, &load, error));
-    HS_TRY(hs_setup_make(task, &load, &task->options[option], option, arena, NULL, &setup, error));
+    HS_TRY(
+        hs_setup_make(task, &load, &task->options[option], option, arena, NULL, &setup, error));
     *ret_reach_m = setup.motions[0].reach_m;
     return HS_OK;
 }

@@ -12,7 +12,13 @@
 #define N_STEPS    6
 #define N_HALVINGS 9 /* the last bracket of a factor-of-two step is then 0.2 % wide */
 
-typedef enum { Q_MASS, Q_REACH, Q_GAIN, Q_FRICTION, N_QUANTITIES } quantity;
+typedef enum {
+    Q_MASS,
+    Q_REACH,
+    Q_GAIN,
+    Q_FRICTION,
+    N_QUANTITIES
+} quantity;
 
 typedef struct {
     const hs_task *task;
@@ -65,11 +71,16 @@ changed(const question *asked, double step)
 
 /* Does the option stand with this step? The check that stops it is told when it does not. */
 static hs_status
-ask(const question *asked, double step, bool *ret_stands, hs_check_id *ret_check, hs_error *error)
+ask(const question *asked,
+    double step,
+    bool *ret_stands,
+    hs_check_id *ret_check,
+    hs_error *error)
 {
     hs_mark mark = hs_arena_mark(asked->arena);
     hs_option_result result;
-    hs_status status = hs_option_runs_one(changed(asked, step), asked->option, asked->today, asked->arena, &result, error);
+    hs_status status = hs_option_runs_one(changed(asked, step), asked->option, asked->today,
+                                          asked->arena, &result, error);
 
     if (status == HS_OK) {
         *ret_stands = stands(result.verdict.status);
@@ -109,7 +120,12 @@ value_of(const question *asked, double step, const hs_results *results)
 
 /* Step outwards until the verdict turns, then halve; false when it does not turn within the steps. */
 static hs_status
-turn(const question *asked, bool stood, bool *ret_turns, double *ret_step, hs_check_id *ret_check, hs_error *error)
+turn(const question *asked,
+     bool stood,
+     bool *ret_turns,
+     double *ret_step,
+     hs_check_id *ret_check,
+     hs_error *error)
 {
     const double *steps = stood ? harder[asked->what] : easier[asked->what];
     double same = asked->what == Q_REACH ? 0.0 : 1.0, other = same;
@@ -167,7 +183,8 @@ friction_of(const hs_task *task, const hs_option *option)
             if (hs_has(grip->friction))
                 return grip->friction;
             if (bearer->suit >= 0 && bearer->effector >= 0)
-                return hs_or(task->suits[bearer->suit].effectors[bearer->effector].friction, 0.35);
+                return hs_or(task->suits[bearer->suit].effectors[bearer->effector].friction,
+                             0.35);
             return 0.35;
         }
     }
@@ -184,7 +201,8 @@ hs_breakeven_find(const hs_task *task, hs_results *results, hs_arena *arena, hs_
     HS_TRY(hs_option_runs_today(task, arena, &today, error));
     for (int i = 0; i < task->n_options; i++) {
         hs_verdict_status status = results->options[i].verdict.status;
-        question asked = {task, &today, arena, i, Q_MASS, NULL, friction_of(task, &task->options[i])};
+        question asked = {
+            task, &today, arena, i, Q_MASS, NULL, friction_of(task, &task->options[i])};
 
         if (status == HS_VERDICT_UNDECIDED)
             continue;
@@ -192,15 +210,17 @@ hs_breakeven_find(const hs_task *task, hs_results *results, hs_arena *arena, hs_
         for (int q = 0; q < N_QUANTITIES; q++) {
             bool turns;
             double step;
-            hs_check_id check = results->options[i].verdict.n_reasons > 0 ? results->options[i].verdict.reasons[0]
-                                                                          : HS_CHECK_share;
+            hs_check_id check = results->options[i].verdict.n_reasons > 0
+                                    ? results->options[i].verdict.reasons[0]
+                                    : HS_CHECK_share;
 
             asked.what = (quantity)q;
             if (!applies(&asked))
                 continue;
             HS_TRY(turn(&asked, stands(status), &turns, &step, &check, error));
             if (turns)
-                list[n++] = (hs_break_even){task->options[i].id, keys[q], value_of(&asked, step, results), check, false};
+                list[n++] = (hs_break_even){task->options[i].id, keys[q],
+                                            value_of(&asked, step, results), check, false};
         }
     }
     results->break_even = list;

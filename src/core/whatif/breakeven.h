@@ -18,6 +18,7 @@
  * Errors  those of an assessment
  * Source  bisection
  */
-hs_status hs_breakeven_find(const hs_task *task, hs_results *results, hs_arena *arena, hs_error *error);
+hs_status
+hs_breakeven_find(const hs_task *task, hs_results *results, hs_arena *arena, hs_error *error);
 
 #endif

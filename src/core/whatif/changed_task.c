@@ -102,7 +102,8 @@ hs_change_gain(const hs_task *task, double k, hs_arena *arena)
 }
 
 hs_task *
-hs_change_reach(const hs_task *task, int option, const double *reach_m, double d_m, hs_arena *arena)
+hs_change_reach(
+    const hs_task *task, int option, const double *reach_m, double d_m, hs_arena *arena)
 {
     hs_task *made = copy_of(task, arena);
     hs_option *options = HS_NEW(arena, hs_option, task->n_options);

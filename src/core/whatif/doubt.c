@@ -13,15 +13,22 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define DRAWS_DEFAULT  128
-#define DRAWS_MOST     4096
-#define FRICTION_pct   10.0 /* tolerances where the document gives none: common practice, no source */
-#define GAIN_pct       10.0
+#define DRAWS_DEFAULT 128
+#define DRAWS_MOST    4096
+#define FRICTION_pct                                                                           \
+    10.0 /* tolerances where the document gives none: common practice, no source */
+#define GAIN_pct          10.0
 #define GAIN_MEASURED_pct 5.0
-#define REACH_cm       2.0
-#define SIGMAS         3.0  /* draws are cut there */
+#define REACH_cm          2.0
+#define SIGMAS            3.0 /* draws are cut there */
 
-enum { IN_MASS, IN_FRICTION, IN_GAIN, IN_REACH, N_INPUTS };
+enum {
+    IN_MASS,
+    IN_FRICTION,
+    IN_GAIN,
+    IN_REACH,
+    N_INPUTS
+};
 static const char *const input_names[N_INPUTS] = {"mass_kg", "friction", "gain", "reach_m"};
 
 typedef struct {
@@ -30,7 +37,7 @@ typedef struct {
     hs_today today;
     double tolerance[N_INPUTS]; /* two standard deviations, relative; reach in m */
     int n_draws;
-    double *normal;             /* n_draws x N_INPUTS, standard normal */
+    double *normal; /* n_draws x N_INPUTS, standard normal */
 } plan;
 
 /* Normal quantile from a uniform number by bisection of erfc: 60 halvings are exact to rounding, no tables. */
@@ -51,7 +58,8 @@ normal_of(double u)
 }
 
 static double
-or_tolerance(hs_results *results, double value, double otherwise, hs_reason reason, const char *path)
+or_tolerance(
+    hs_results *results, double value, double otherwise, hs_reason reason, const char *path)
 {
     hs_message text = {.reason = reason, .number = {otherwise}};
 
@@ -71,7 +79,8 @@ all_measured(const hs_task *task)
 }
 
 static hs_status
-make_plan(const hs_task *task, hs_results *results, hs_arena *arena, plan *made, hs_error *error)
+make_plan(
+    const hs_task *task, hs_results *results, hs_arena *arena, plan *made, hs_error *error)
 {
     const hs_doubt_input *doubt = &task->doubt;
     double draws = hs_or(doubt->draws, DRAWS_DEFAULT);
@@ -83,15 +92,19 @@ make_plan(const hs_task *task, hs_results *results, hs_arena *arena, plan *made,
     made->arena = arena;
     made->n_draws = (int)fmin(fmax(draws, 16.0), DRAWS_MOST);
     made->tolerance[IN_MASS] = hs_or(mass, 0.0);
-    made->tolerance[IN_FRICTION] = or_tolerance(results, doubt->friction_pct, FRICTION_pct,
-                                                HS_REASON_assume_friction_doubt, "doubt.friction_pct") / 100.0;
-    made->tolerance[IN_GAIN] =
-        or_tolerance(results, doubt->gain_pct, gain_pct, HS_REASON_assume_gain_doubt, "doubt.gain_pct") / 100.0;
-    made->tolerance[IN_REACH] =
-        or_tolerance(results, doubt->reach_cm, REACH_cm, HS_REASON_assume_reach_doubt, "doubt.reach_cm") / 100.0;
+    made->tolerance[IN_FRICTION] =
+        or_tolerance(results, doubt->friction_pct, FRICTION_pct,
+                     HS_REASON_assume_friction_doubt, "doubt.friction_pct") /
+        100.0;
+    made->tolerance[IN_GAIN] = or_tolerance(results, doubt->gain_pct, gain_pct,
+                                            HS_REASON_assume_gain_doubt, "doubt.gain_pct") /
+                               100.0;
+    made->tolerance[IN_REACH] = or_tolerance(results, doubt->reach_cm, REACH_cm,
+                                             HS_REASON_assume_reach_doubt, "doubt.reach_cm") /
+                                100.0;
     made->normal = HS_NEW(arena, double, made->n_draws *N_INPUTS);
-    HS_TRY(hs_sobol_fill(N_INPUTS, 1, made->n_draws, (uint64_t)fmax(hs_or(doubt->seed, 1.0), 0.0), made->normal,
-                         error));
+    HS_TRY(hs_sobol_fill(N_INPUTS, 1, made->n_draws,
+                         (uint64_t)fmax(hs_or(doubt->seed, 1.0), 0.0), made->normal, error));
     for (int i = 0; i < made->n_draws * N_INPUTS; i++)
         made->normal[i] = normal_of(made->normal[i]);
     return HS_OK;
@@ -99,7 +112,8 @@ make_plan(const hs_task *task, hs_results *results, hs_arena *arena, plan *made,
 
 /* The task of one draw; two standard deviations are the tolerance. */
 static hs_status
-drawn_task(const plan *made, int option, const double *z, const hs_task **ret_task, hs_error *error)
+drawn_task(
+    const plan *made, int option, const double *z, const hs_task **ret_task, hs_error *error)
 {
     double k_mass = fmax(0.05, 1.0 + 0.5 * made->tolerance[IN_MASS] * z[IN_MASS]);
     double k_friction = fmax(0.05, 1.0 + 0.5 * made->tolerance[IN_FRICTION] * z[IN_FRICTION]);
@@ -117,7 +131,8 @@ drawn_task(const plan *made, int option, const double *z, const hs_task **ret_ta
         at = floor;
     }
     HS_TRY(hs_setup_reach(at, option, made->arena, &reach_m, error));
-    *ret_task = hs_change_reach(at, option, reach_m, 0.5 * made->tolerance[IN_REACH] * z[IN_REACH], made->arena);
+    *ret_task = hs_change_reach(at, option, reach_m,
+                                0.5 * made->tolerance[IN_REACH] * z[IN_REACH], made->arena);
     return HS_OK;
 }
 
@@ -181,7 +196,8 @@ quantile(const double *values, int n, double p, double *scratch)
     at = p * (kept - 1);
     u = at - floor(at);
     return kept == 1 ? scratch[0]
-                     : scratch[(int)at] * (1.0 - u) + scratch[(int)fmin(floor(at) + 1.0, kept - 1.0)] * u;
+                     : scratch[(int)at] * (1.0 - u) +
+                           scratch[(int)fmin(floor(at) + 1.0, kept - 1.0)] * u;
 }
 
 /* Squared correlation of an input with the figure that decides. */
@@ -215,11 +231,11 @@ summarise(const plan *made, const record *records, const double *worst, hs_doubt
     for (int k = 0; k < HS_N_CHECKS; k++) {
         if (records[k].n_judged == 0)
             continue;
-        checks[ret->n_checks++] = (hs_doubt_check){
-            (hs_check_id)k, (double)records[k].n_within / records[k].n_judged,
-            quantile(records[k].value, made->n_draws, 0.05, scratch),
-            quantile(records[k].value, made->n_draws, 0.50, scratch),
-            quantile(records[k].value, made->n_draws, 0.95, scratch)};
+        checks[ret->n_checks++] =
+            (hs_doubt_check){(hs_check_id)k, (double)records[k].n_within / records[k].n_judged,
+                             quantile(records[k].value, made->n_draws, 0.05, scratch),
+                             quantile(records[k].value, made->n_draws, 0.50, scratch),
+                             quantile(records[k].value, made->n_draws, 0.95, scratch)};
     }
     for (int i = 0; i < N_INPUTS; i++) {
         drivers[i] = (hs_driver){input_names[i], explained(made, worst, i)};

@@ -18,6 +18,7 @@
  * Errors  those of an assessment
  * Source  Sobol 1967, USSR Comput. Math. Math. Phys. 7(4) 86-112 (sequence, by GSL)
  */
-hs_status hs_doubt_run(const hs_task *task, hs_results *results, hs_arena *arena, hs_error *error);
+hs_status
+hs_doubt_run(const hs_task *task, hs_results *results, hs_arena *arena, hs_error *error);
 
 #endif

@@ -20,9 +20,9 @@ words__every_reason_has_a_sentence(void)
 static gboolean
 is_placeholder(const char *inside)
 {
-    static const char *const units[] = {"N",   "kN", "kg",   "m",  "cm", "mm",   "s",   "min",
-                                        "deg", "Nm", "kPa",  "Hz", "Wh", "W",    "m_s", "pct",
-                                        "int", "J", "C",  "m_s2", "h",  "Nh", "kg_m3"};
+    static const char *const units[] = {"N",   "kN", "kg",  "m",    "cm", "mm", "s",    "min",
+                                        "deg", "Nm", "kPa", "Hz",   "Wh", "W",  "m_s",  "pct",
+                                        "int", "J",  "C",   "m_s2", "h",  "Nh", "kg_m3"};
     gboolean is_number = inside[0] >= '0' && inside[0] < '0' + HS_MESSAGE_NUMBERS;
     gboolean is_name = inside[0] >= 'a' && inside[0] < 'a' + HS_MESSAGE_NAMES;
 

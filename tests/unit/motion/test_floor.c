@@ -6,8 +6,9 @@
 #include "near.h"
 
 /* Four risers of 0.175 m, going 0.26 m, from x = 1: stair geometry as in 29 CFR 1910.25 ranges; invented. */
-static const hs_vec2 up[] = {{0, 0},       {1, 0},         {1, 0.175},    {1.26, 0.175}, {1.26, 0.35},
-                             {1.52, 0.35}, {1.52, 0.525},  {1.78, 0.525}, {1.78, 0.7},   {4, 0.7}};
+static const hs_vec2 up[] = {{0, 0},       {1, 0},       {1, 0.175},    {1.26, 0.175},
+                             {1.26, 0.35}, {1.52, 0.35}, {1.52, 0.525}, {1.78, 0.525},
+                             {1.78, 0.7},  {4, 0.7}};
 static const hs_site stairs = {.floor = up, .n_floor = 10};
 
 static void
@@ -54,7 +55,8 @@ slope_and_no_floor(void)
     static const hs_vec2 ramp[] = {{0, 0}, {12, 1}};
     hs_site site = {.floor = ramp, .n_floor = 2}, none = {.n_floor = 0};
 
-    hs_near("1 in 12", hs_floor_slope_rad(&site, 6), 0.08314123188844122, 1e-12); /* atan(1/12) = 4.76 deg */
+    hs_near("1 in 12", hs_floor_slope_rad(&site, 6), 0.08314123188844122,
+            1e-12); /* atan(1/12) = 4.76 deg */
     hs_near("half way", hs_floor_height_m(&site, 6), 0.5, 1e-12);
     hs_near("steepest", hs_floor_steepest_rad(&site, 0, 1), 0.08314123188844122, 1e-12);
     hs_near("no floor is level at zero", hs_floor_height_m(&none, 3), 0.0, 0.0);
@@ -64,10 +66,12 @@ int
 main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
-    g_test_add_func("/floor/height_at_a_riser_is_the_later_point", height_at_a_riser_is_the_later_point);
+    g_test_add_func("/floor/height_at_a_riser_is_the_later_point",
+                    height_at_a_riser_is_the_later_point);
     g_test_add_func("/floor/line_of_a_flight_runs_from_one_going_before_to_the_last_nosing",
                     line_of_a_flight_runs_from_one_going_before_to_the_last_nosing);
-    g_test_add_func("/floor/flight_down_is_the_mirror_of_the_flight_up", flight_down_is_the_mirror_of_the_flight_up);
+    g_test_add_func("/floor/flight_down_is_the_mirror_of_the_flight_up",
+                    flight_down_is_the_mirror_of_the_flight_up);
     g_test_add_func("/floor/slope_and_no_floor", slope_and_no_floor);
     return g_test_run();
 }

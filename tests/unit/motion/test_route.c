@@ -10,9 +10,19 @@
 static hs_point
 point(double x_m, double z_m, hs_move move, double time_s)
 {
-    hs_point made = {.x_m = x_m, .z_m = z_m, .y_m = HS_ABSENT, .reach_m = 0.4, .turn_deg = HS_ABSENT, .pitch_deg = HS_ABSENT,
-                     .move = move, .time_s = time_s, .hold_s = HS_ABSENT, .tolerance_m = HS_ABSENT, .meet = HS_ABSENT,
-                     .held_up = HS_ABSENT, .slide_friction = HS_ABSENT};
+    hs_point made = {.x_m = x_m,
+                     .z_m = z_m,
+                     .y_m = HS_ABSENT,
+                     .reach_m = 0.4,
+                     .turn_deg = HS_ABSENT,
+                     .pitch_deg = HS_ABSENT,
+                     .move = move,
+                     .time_s = time_s,
+                     .hold_s = HS_ABSENT,
+                     .tolerance_m = HS_ABSENT,
+                     .meet = HS_ABSENT,
+                     .held_up = HS_ABSENT,
+                     .slide_friction = HS_ABSENT};
 
     return made;
 }
@@ -26,7 +36,8 @@ solve(hs_arena *arena, const hs_point *points, int n, bool may_follow)
     hs_motion motion;
     hs_error error;
 
-    g_assert_cmpint(hs_route_solve(&route, reaches, may_follow, arena, NULL, &motion, &error), ==, HS_OK);
+    g_assert_cmpint(hs_route_solve(&route, reaches, may_follow, arena, NULL, &motion, &error),
+                    ==, HS_OK);
     return motion;
 }
 
@@ -36,7 +47,8 @@ static void
 one_lift_is_minimum_jerk(void)
 {
     hs_arena *arena = hs_arena_new();
-    hs_point points[] = {point(0, 0.1, HS_MOVE_START, HS_ABSENT), point(0, 0.8, HS_MOVE_LIFT, 1.5)};
+    hs_point points[] = {point(0, 0.1, HS_MOVE_START, HS_ABSENT),
+                         point(0, 0.8, HS_MOVE_LIFT, 1.5)};
     hs_motion motion = solve(arena, points, 2, false);
     hs_motion_state state;
 
@@ -55,8 +67,8 @@ static void
 carry_run_is_smooth_and_rests_at_its_ends(void)
 {
     hs_arena *arena = hs_arena_new();
-    hs_point points[] = {point(0, 1, HS_MOVE_START, HS_ABSENT), point(2, 1, HS_MOVE_CARRY, 2), point(5, 1.2, HS_MOVE_CARRY, 4),
-                         point(6, 1.0, HS_MOVE_CARRY, 1.5)};
+    hs_point points[] = {point(0, 1, HS_MOVE_START, HS_ABSENT), point(2, 1, HS_MOVE_CARRY, 2),
+                         point(5, 1.2, HS_MOVE_CARRY, 4), point(6, 1.0, HS_MOVE_CARRY, 1.5)};
     hs_motion motion = solve(arena, points, 4, false);
     hs_motion_state before, after;
     double harmonic = 2.0 * 1.0 * 0.75 / 1.75;
@@ -79,7 +91,8 @@ static void
 hold_ends_a_run(void)
 {
     hs_arena *arena = hs_arena_new();
-    hs_point points[] = {point(0, 1, HS_MOVE_START, HS_ABSENT), point(2, 1, HS_MOVE_CARRY, 2), point(4, 1, HS_MOVE_CARRY, 2)};
+    hs_point points[] = {point(0, 1, HS_MOVE_START, HS_ABSENT), point(2, 1, HS_MOVE_CARRY, 2),
+                         point(4, 1, HS_MOVE_CARRY, 2)};
     hs_motion motion;
     hs_motion_state state;
 
@@ -99,8 +112,9 @@ static void
 default_times_follow_length(void)
 {
     hs_arena *arena = hs_arena_new();
-    hs_point points[] = {point(0, 0, HS_MOVE_START, HS_ABSENT), point(0, 0.7, HS_MOVE_LIFT, HS_ABSENT),
-                         point(8, 0.7, HS_MOVE_CARRY, HS_ABSENT), point(8, 0.6, HS_MOVE_LOWER, HS_ABSENT)};
+    hs_point points[] = {
+        point(0, 0, HS_MOVE_START, HS_ABSENT), point(0, 0.7, HS_MOVE_LIFT, HS_ABSENT),
+        point(8, 0.7, HS_MOVE_CARRY, HS_ABSENT), point(8, 0.6, HS_MOVE_LOWER, HS_ABSENT)};
     hs_motion motion = solve(arena, points, 4, false);
 
     hs_near("lift 0.7 m at 0.35 m/s", motion.arrive_s[1], 2.0, 1e-12);
@@ -113,7 +127,8 @@ static void
 pitch_follows_only_where_no_point_of_the_run_gives_one(void)
 {
     hs_arena *arena = hs_arena_new();
-    hs_point points[] = {point(0, 1, HS_MOVE_START, HS_ABSENT), point(2, 1, HS_MOVE_CARRY, 2), point(4, 1, HS_MOVE_CARRY, 2)};
+    hs_point points[] = {point(0, 1, HS_MOVE_START, HS_ABSENT), point(2, 1, HS_MOVE_CARRY, 2),
+                         point(4, 1, HS_MOVE_CARRY, 2)};
     hs_motion motion = solve(arena, points, 3, true);
 
     g_assert_true(motion.follows[1] && motion.follows[2]);
@@ -131,7 +146,8 @@ main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
     g_test_add_func("/route/one_lift_is_minimum_jerk", one_lift_is_minimum_jerk);
-    g_test_add_func("/route/carry_run_is_smooth_and_rests_at_its_ends", carry_run_is_smooth_and_rests_at_its_ends);
+    g_test_add_func("/route/carry_run_is_smooth_and_rests_at_its_ends",
+                    carry_run_is_smooth_and_rests_at_its_ends);
     g_test_add_func("/route/hold_ends_a_run", hold_ends_a_run);
     g_test_add_func("/route/default_times_follow_length", default_times_follow_length);
     g_test_add_func("/route/pitch_follows_only_where_no_point_of_the_run_gives_one",

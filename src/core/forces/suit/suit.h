@@ -10,19 +10,24 @@
 #include "working.h"
 
 typedef struct {
-    double felt_N;      /* both hands together */
-    double suit_N;      /* hand force - felt, may be negative */
-    double payload_kg;  /* at this reach; HS_ABSENT for kinds without a rating or when it is missing */
-    double excess_N;    /* part beyond the payload that falls on the wearer */
+    double felt_N; /* both hands together */
+    double suit_N; /* hand force - felt, may be negative */
+    double
+        payload_kg; /* at this reach; HS_ABSENT for kinds without a rating or when it is missing */
+    double excess_N; /* part beyond the payload that falls on the wearer */
     bool is_outside_height;
-    bool is_missing;    /* a figure that has no default is absent: felt cannot be told */
+    bool is_missing; /* a figure that has no default is absent: felt cannot be told */
 } hs_felt;
 
 typedef struct {
     hs_suit_kind kind;
     const char *id; /* as in files */
     /* hand_N the force of the load on the hands; hand_height above the floor under the feet */
-    hs_felt (*felt)(const hs_suit *suit, double hand_N, double reach_m, double hand_height_m, hs_working *working);
+    hs_felt (*felt)(const hs_suit *suit,
+                    double hand_N,
+                    double reach_m,
+                    double hand_height_m,
+                    hs_working *working);
     /* fills the body's suit terms; weight_factor as for the body */
     void (*in_body)(const hs_suit *suit, double weight_factor, hs_body_suit *ret_terms);
     bool has_power;

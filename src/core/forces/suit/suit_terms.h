@@ -9,12 +9,14 @@
 
 /* Extra terms that a suit or the work puts into the body. All zero = none. */
 typedef struct {
-    hs_suit_kind kind;        /* 0: no suit */
-    double weight_N;          /* the suit's own weight that the wearer carries, (1 - self_carried) m g k; springs: whole */
-    double centre_x_m, centre_z_m; /* where it acts (powered); springs act at L5/S1 or shoulder */
-    double gain_trunk;        /* 1 when none */
+    hs_suit_kind kind; /* 0: no suit */
+    double
+        weight_N; /* the suit's own weight that the wearer carries, (1 - self_carried) m g k; springs: whole */
+    double centre_x_m,
+        centre_z_m;    /* where it acts (powered); springs act at L5/S1 or shoulder */
+    double gain_trunk; /* 1 when none */
     double residual_trunk_N, harness_m;
-    const hs_suit *torque;    /* spring with its torque curve, or NULL */
+    const hs_suit *torque; /* spring with its torque curve, or NULL */
     /* balance: the suit's whole mass and place, its own soles */
     double mass_kg;
     bool has_foot;
