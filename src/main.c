@@ -13,20 +13,35 @@
 #include <locale.h>
 #include <stdio.h>
 
-/* Where the translations are: the variable HS_LOCALEDIR decides; a program that still stands in its build tree finds them there,
- * every other one where they were installed. New, in the encoding of file names. */
+/* The folder of the catalogues in the build tree that this program still stands in, at most three folders up; NULL when it
+ * stands elsewhere. */
+static char *
+build_locale_dir(void)
+{
+    g_autofree char *at = g_file_read_link("/proc/self/exe", NULL);
+
+    for (int up = 0; at != NULL && up < 4; up++) {
+        char *folder = g_path_get_dirname(at);
+        g_autofree char *mark = g_build_filename(folder, "build.ninja", NULL);
+
+        g_free(at);
+        at = folder;
+        if (g_file_test(mark, G_FILE_TEST_EXISTS))
+            return g_build_filename(folder, "po", NULL);
+    }
+    return NULL;
+}
+
+/* Where the translations are: the variable HS_LOCALEDIR decides, then the build tree, then where they were installed. New, in
+ * the encoding of file names. */
 static char *
 locale_dir(void)
 {
-    g_autofree char *self = g_file_read_link("/proc/self/exe", NULL);
-    g_autofree char *folder = self != NULL ? g_path_get_dirname(self) : NULL;
-    g_autofree char *mark = folder != NULL ? g_build_filename(folder, "..", "build.ninja", NULL) : NULL;
+    g_autofree char *built = build_locale_dir();
 
     if (g_getenv("HS_LOCALEDIR") != NULL)
         return g_strdup(g_getenv("HS_LOCALEDIR"));
-    if (mark != NULL && g_file_test(mark, G_FILE_TEST_EXISTS))
-        return g_build_filename(folder, "..", "po", NULL);
-    return g_strdup(HS_LOCALEDIR);
+    return built != NULL ? g_steal_pointer(&built) : g_strdup(HS_LOCALEDIR);
 }
 
 int

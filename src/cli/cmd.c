@@ -222,13 +222,16 @@ hs_cmd_print(const char *text, gsize length)
     return HS_EXIT_FILE;
 }
 
+/* Figures follow the language where the system has the locale ("de_CH", or "de_DE" for "de"), and
+ * else are written plainly; sentences need any locale that is not "C". */
 void
 hs_cmd_set_language(const char *code)
 {
-    g_autofree char *name = g_strdup_printf("%s.UTF-8", code);
+    g_autofree char *upper = g_ascii_strup(code, -1);
+    g_autofree char *named = g_strdup_printf("%s.UTF-8", code);
+    g_autofree char *doubled = g_strdup_printf("%s_%s.UTF-8", code, upper);
 
     g_setenv("LANGUAGE", code, TRUE);
-    /* Figures follow too where the system has the locale ("de_CH"); sentences need any locale that is not "C". */
-    if (setlocale(LC_ALL, name) == NULL && g_strcmp0(setlocale(LC_MESSAGES, NULL), "C") == 0)
-        setlocale(LC_MESSAGES, "C.UTF-8");
+    if (setlocale(LC_ALL, named) == NULL && setlocale(LC_ALL, doubled) == NULL)
+        setlocale(LC_ALL, "C.UTF-8");
 }

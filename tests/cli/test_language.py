@@ -91,7 +91,7 @@ class Files(unittest.TestCase):
                 return
             self.assert_same(json.loads(run('assess', EXAMPLE, '--json')), json.loads(run('assess', EXAMPLE, '--json', **env)))
             report = run('assess', EXAMPLE, **env)
-            self.assertRegex(report, r'\d,\d kg')
+            self.assertRegex(report, r'\d,\d\xa0kg')
             self.assertNotRegex(report, r'\d\.\d+\xa0?\s?(kg|m|kN)\b')
             self.assertIn('Urteil: ', report)
 
