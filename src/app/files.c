@@ -152,7 +152,6 @@ hs_files_export_view(GtkWidget *from, HsSession *session)
         ask_name(from, session, _("Export this view"), ".svg", write_view);
 }
 
-#ifdef HS_WITH_DRAW
 static hs_sheet_request
 sheet_of(HsSession *session)
 {
@@ -224,4 +223,3 @@ hs_files_print(GtkWidget *from, HsSession *session)
                                 GTK_WINDOW(gtk_widget_get_root(from)), &error) == GTK_PRINT_OPERATION_RESULT_ERROR)
         hs_notice_say(from, error->message);
 }
-#endif

@@ -10,7 +10,6 @@
 
 struct _HsNotice {
     GtkWidget parent;
-    GtkRevealer *revealer;
     GtkLabel *text;
     GtkButton *answer, *other;
     hs_notice_answer on_answer, on_other;
@@ -32,7 +31,6 @@ forget(HsNotice *self)
 static void
 close_bar(HsNotice *self)
 {
-    gtk_revealer_set_reveal_child(self->revealer, FALSE);
     gtk_widget_set_can_focus(GTK_WIDGET(self), FALSE);
     gtk_widget_set_visible(GTK_WIDGET(self), FALSE);
     forget(self);
@@ -77,22 +75,49 @@ dispose(GObject *object)
     G_OBJECT_CLASS(hs_notice_parent_class)->dispose(object);
 }
 
+static GtkSizeRequestMode
+get_request_mode(GtkWidget *widget)
+{
+    (void)widget;
+    return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+/* The row of text and buttons is a pixel higher for a given width than without one (baselines): always ask with a width. */
+static void
+measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *least, int *natural, int *least_base, int *natural_base)
+{
+    gboolean is_height = orientation == GTK_ORIENTATION_VERTICAL;
+
+    gtk_widget_measure(gtk_widget_get_first_child(widget), orientation, is_height && for_size < 0 ? 1 << 20 : for_size,
+                       least, natural, NULL, NULL);
+    *least_base = *natural_base = -1;
+}
+
+static void
+size_allocate(GtkWidget *widget, int width, int height, int baseline)
+{
+    GtkAllocation all = {0, 0, width, height};
+
+    gtk_widget_size_allocate(gtk_widget_get_first_child(widget), &all, baseline);
+}
+
 static void
 hs_notice_class_init(HsNoticeClass *class)
 {
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
+    widget_class->measure = measure;
+    widget_class->size_allocate = size_allocate;
+    widget_class->get_request_mode = get_request_mode;
     gtk_widget_class_set_template_from_resource(widget_class,
                                                 "/io/handspike/Handspike/notice.ui");
-    gtk_widget_class_bind_template_child(widget_class, HsNotice, revealer);
     gtk_widget_class_bind_template_child(widget_class, HsNotice, text);
     gtk_widget_class_bind_template_child(widget_class, HsNotice, answer);
     gtk_widget_class_bind_template_child(widget_class, HsNotice, other);
     gtk_widget_class_bind_template_callback(widget_class, on_answer);
     gtk_widget_class_bind_template_callback(widget_class, on_other);
     gtk_widget_class_bind_template_callback(widget_class, close_bar);
-    gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
     gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_ALERT);
     gtk_widget_class_set_css_name(widget_class, "notice");
 }
@@ -166,7 +191,6 @@ hs_notice_ask(GtkWidget *from,
     self->release = release;
     gtk_widget_set_can_focus(GTK_WIDGET(self), TRUE);
     gtk_widget_set_visible(GTK_WIDGET(self), TRUE);
-    gtk_revealer_set_reveal_child(self->revealer, TRUE);
 }
 
 void

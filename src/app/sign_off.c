@@ -23,11 +23,7 @@ open_items(sign_off *self)
 {
     if (hs_session_results(self->session) == NULL)
         return NULL;
-#ifdef HS_WITH_DRAW
     return hs_sheet_open_items(hs_session_results_document(self->session), hs_session_results(self->session));
-#else
-    return NULL;
-#endif
 }
 
 static gboolean

@@ -118,8 +118,7 @@ act_save(GtkWidget *widget, const char *name, GVariant *argument)
 static void
 act_paper(GtkWidget *widget, const char *name, GVariant *argument)
 {
-    (void)argument, (void)name;
-#ifdef HS_WITH_DRAW
+    (void)argument;
     if (g_str_equal(name, "win.print"))
         hs_files_print(widget, HS_WINDOW(widget)->session);
     else if (g_str_equal(name, "win.export-sheet"))
@@ -127,7 +126,6 @@ act_paper(GtkWidget *widget, const char *name, GVariant *argument)
     else if (g_str_equal(name, "win.export-handout"))
         hs_files_export_handout(widget, HS_WINDOW(widget)->session);
     else
-#endif
         hs_files_export_view(widget, HS_WINDOW(widget)->session);
 }
 
