@@ -17,11 +17,11 @@ STANDARD = set('assert complex ctype errno fenv float inttypes iso646 limits loc
                'stdbool stddef stdint stdio stdlib stdnoreturn string tgmath threads time uchar wchar wctype'.split())
 SYSTEM = {'core': {'math.h', 'stdbool.h', 'stddef.h', 'stdint.h', 'stdlib.h', 'string.h', 'stdarg.h', 'stdio.h', 'float.h',
                    'limits.h'},
-          'model': {'glib', 'gio/', 'json-glib/', 'glib-object.h', 'locale.h', 'langinfo.h', 'errno.h', 'unistd.h', 'sys/', 'fcntl.h'},
+          'model': {'libintl.h', 'glib', 'gio/', 'json-glib/', 'glib-object.h', 'locale.h', 'langinfo.h', 'errno.h', 'unistd.h', 'sys/', 'fcntl.h'},
           'draw': {'glib', 'gio/', 'json-glib/', 'cairo', 'pango/', 'glib-object.h'},
           'app': {'glib', 'gio/', 'json-glib/', 'cairo', 'pango/', 'gtk/', 'gdk/', 'gsk/', 'graphene.h', 'glib-object.h', 'locale.h'},
           'cli': {'glib', 'gio/', 'json-glib/', 'locale.h', 'unistd.h', 'errno.h'},
-          'main': {'glib', 'locale.h'}}
+          'main': {'glib', 'gio/', 'locale.h', 'libintl.h'}}
 SPECIAL = {'base/lp.c': {'glpk.h', 'setjmp.h'}, 'base/solve.c': {'gsl/', 'pthread.h'}}
 
 # Two modules may ask each other (a list and its rows); more than this many in a ring have no order any more.
