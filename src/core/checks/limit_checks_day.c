@@ -2,6 +2,7 @@
 /* Question:  what does a worker move in a shift, and what does it cost in energy and minutes?
  * Answer:    hs_check_day_mass(), hs_check_day_energy(), and the totals of an option.
  * Not here:  the low back's day (day_checks.c), the suit's battery (suit_energy.c). */
+#include "energy_beside.h"
 #include "energy_limits.h"
 #include "iso11228.h"
 #include "legs.h"
@@ -301,6 +302,7 @@ judge_energy(const hs_asking *asking, int bearer, hs_finding *candidate)
     }
     HS_WORK(&candidate->working, day_rate, value_W, "W", {"E", work.cycle_J, "J"},
             {"n", per_h, "/h"}, {"S", value_W - work.cycle_J * per_h / HS_J_PER_Wh, "W"});
+    hs_energy_beside(asking, bearer, work.worn_kg, &candidate->working);
     if (!hs_has(limit_W)) {
         candidate->source = HS_SRC_niosh_energy_1981;
         hs_finding_scope(candidate, value_W, HS_SAY(day_energy_hours, hours));
