@@ -20,9 +20,15 @@ def document(path):
 
 
 def save(a, path, ready):
-    """Ctrl+S, then the file as soon as it says what is wanted."""
-    a.key('ctrl+s')
-    return a.until(lambda: ready(document(path)) and document(path), 10, 'the file to say so')
+    """Ctrl+S until the file says what is wanted: a closing popover may still swallow the first."""
+    pressed = [0.0]
+
+    def look():
+        if time.monotonic() - pressed[0] > 1.5:
+            a.key('ctrl+s')
+            pressed[0] = time.monotonic()
+        return ready(document(path)) and document(path)
+    return a.until(look, 20, 'the file to say so')
 
 
 class Zones:
@@ -116,10 +122,13 @@ def crew(a, z, path):
 
 def suit(a, z, path):
     step('pick a suit for a bearer, undo it')
-    click(a, a.find('combo box', 'Suit of Bearer A', z.brief))
+    combo = a.find('combo box', 'Suit of Bearer A', z.brief)
+    click(a, combo)
+    a.find('label', 'Powered suit', combo)       # the list is open
     a.key('Down', 'Return')
     save(a, path, lambda d: d['options'][0]['bearers'][0].get('suit') == d['suits'][0]['id'])
-    a.key('ctrl+z')
+    settled(a, a.find('combo box', 'Suit of Bearer A', z.brief))
+    a.click(a.find('push button', 'Undo'))
     save(a, path, lambda d: 'suit' not in d['options'][0]['bearers'][0])
 
 
@@ -147,6 +156,7 @@ def loads(a, z, path):
     step('choose a load from the catalogue by typing, undo it')
     name = document(path)['load']['name']
     click(a, a.find('push button|toggle button|combo box', 'Choose a load', z.brief))
+    a.find('text|entry', 'Search the loads', z.brief)       # the catalogue is open
     a.type('beam')
     a.key('Return')
     save(a, path, lambda d: d['load']['name'] == 'Beam')
