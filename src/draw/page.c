@@ -108,6 +108,22 @@ hs_page_text_at(
 }
 
 double
+hs_page_line_at(
+    hs_page *page, hs_type type, const char *text, double x_pt, double y_pt, double width_pt)
+{
+    g_autoptr(PangoLayout) layout = hs_page_layout(page, type, text, width_pt);
+    double wide, high;
+
+    pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
+    pango_layout_set_single_paragraph_mode(layout, TRUE);
+    layout_size(layout, &wide, &high);
+    hs_paint_colour(page->cr, page->theme->ink, 1);
+    cairo_move_to(page->cr, x_pt, y_pt);
+    pango_cairo_show_layout(page->cr, layout);
+    return high;
+}
+
+double
 hs_page_width_pt(const hs_page *page)
 {
     return page->right_pt - page->left_pt;

@@ -65,6 +65,9 @@ void hs_page_heading(hs_page *page, const char *text);
 /* A text at a place, wrapped to width (<= 0: one line); its height. */
 double hs_page_text_at(
     hs_page *page, hs_type type, const char *text, double x_pt, double y_pt, double width_pt);
+/* One line, cut with an ellipsis where it is too long; its height. */
+double hs_page_line_at(
+    hs_page *page, hs_type type, const char *text, double x_pt, double y_pt, double width_pt);
 double hs_page_text_height(hs_page *page, hs_type type, const char *text, double width_pt);
 double hs_page_text_width(hs_page *page, hs_type type, const char *text);
 void hs_page_box(

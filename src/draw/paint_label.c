@@ -108,6 +108,27 @@ has_text(const hs_prim *prim)
                           prim->kind == HS_PRIM_RULER);
 }
 
+/* The line of the ground, piece by piece; it goes on to both edges of the surface. */
+static void
+avoid_ground(const hs_painter *painter, const hs_prim *prim, GArray *avoided)
+{
+    double thick_px = 0.4 * painter->view->font_px;
+
+    for (int k = 0; k + 1 < prim->n; k++) {
+        guint at = (guint)(prim->first + k);
+        hs_vec2 a = hs_view_to_surface(painter->view,
+                                       g_array_index(painter->scene->points, hs_vec2, at));
+        hs_vec2 b = hs_view_to_surface(painter->view,
+                                       g_array_index(painter->scene->points, hs_vec2, at + 1));
+        double from_px = k == 0 ? fmin(a.x, 0) : a.x;
+        double to_px = k + 2 == prim->n ? fmax(b.x, painter->view->width_px) : b.x;
+        hs_box box = {from_px, fmin(a.y, b.y) - thick_px / 2, to_px - from_px,
+                      fabs(a.y - b.y) + thick_px};
+
+        g_array_append_val(avoided, box);
+    }
+}
+
 /* What labels should not cover: marks and arrows always, limbs and load where there is another place. */
 static void
 collect_boxes(const hs_painter *painter, gboolean moves, GArray *taken, GArray *avoided)
@@ -130,6 +151,9 @@ collect_boxes(const hs_painter *painter, gboolean moves, GArray *taken, GArray *
                 g_array_append_val(taken, box);
             break;
         }
+        case HS_PRIM_GROUND:
+            avoid_ground(painter, prim, avoided);
+            break;
         case HS_PRIM_DISC:
         case HS_PRIM_SHAPE: {
             hs_box box = hs_paint_prim_box(painter, prim);

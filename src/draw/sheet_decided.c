@@ -9,8 +9,8 @@
 #include "words.h"
 
 #define N_DECIDING       3
-#define LEAST_PICTURE_PT 200.0
-#define MOST_PICTURE_PT  290.0
+#define LEAST_PICTURE_PT 205.0
+#define MOST_PICTURE_PT  260.0
 
 static const hs_task *
 task_of(const hs_page *page)

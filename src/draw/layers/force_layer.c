@@ -88,7 +88,7 @@ draw_floor(hs_scene *scene, int b)
     const hs_bearer_sample *bearer = &scene->sample->bearers[b];
     hs_vec2 at_m = hs_scene_moving(scene, bearer->feet_x_m, hs_or(bearer->floor_z_m, 0));
 
-    if (!hs_has(bearer->ground_force_N))
+    if (scene->request->few_labels || !hs_has(bearer->ground_force_N))
         return;
     g_autofree char *force = hs_scene_text(scene, bearer->ground_force_N, "N");
     hs_prim *label =
