@@ -110,6 +110,8 @@ send(shared *common, hs_answer *answer, guint64 serial)
     g_source_set_callback(source, deliver, parcel, delivery_free);
     g_source_attach(source, common->context);
     g_source_unref(source);
+    /* the source owns the parcel and frees it */
+    /* cppcheck-suppress memleak */
 }
 
 static gpointer

@@ -17,25 +17,29 @@ G_DECLARE_FINAL_TYPE(HsSession, hs_session, HS, SESSION, GObject)
 enum {
     HS_CHANGED_DOCUMENT = 1, /* a new version (preview, commit, undo, open) */
     HS_CHANGED_RESULTS = 2,
-    HS_CHANGED_MOMENT = 4,   /* time along the route */
-    HS_CHANGED_CHOICE = 8,   /* option edited, option compared, finding, point, layer switches */
-    HS_CHANGED_FILE = 16     /* path, unsaved mark */
+    HS_CHANGED_MOMENT = 4, /* time along the route */
+    HS_CHANGED_CHOICE = 8, /* option edited, option compared, finding, point, layer switches */
+    HS_CHANGED_FILE = 16   /* path, unsaved mark */
 };
 
 HsSession *hs_session_new(void);
 
 /* signals: "changed" (HsSession *, guint mask) */
 
-hs_document *hs_session_document(HsSession *session);      /* borrowed, never NULL */
-const hs_results *hs_session_results(HsSession *session);  /* borrowed; NULL while the document has faults */
+hs_document *hs_session_document(HsSession *session); /* borrowed, never NULL */
+const hs_results *
+hs_session_results(HsSession *session); /* borrowed; NULL while the document has faults */
 /* The document that the results belong to (the same unless a background pass is under way). */
 hs_document *hs_session_results_document(HsSession *session);
-gboolean hs_session_is_pending(HsSession *session);        /* break-even and full search still being worked out */
+gboolean hs_session_is_pending(
+    HsSession *session); /* break-even and full search still being worked out */
 
 /* Why there are no results, in a sentence; NULL when there are. */
 char *hs_session_trouble(HsSession *session);
 
-void hs_session_take(HsSession *session, hs_document *document, const char *path); /* open: history begins anew */
+void hs_session_take(HsSession *session,
+                     hs_document *document,
+                     const char *path); /* open: history begins anew */
 /* The same for what a crash left: unsaved from the start. path: its own file, or NULL. */
 void hs_session_take_recovered(HsSession *session, hs_document *document, const char *path);
 const char *hs_session_path(HsSession *session);
@@ -60,15 +64,16 @@ void hs_session_redo(HsSession *session);
 gboolean hs_session_refresh(HsSession *session);
 
 /* Where the person looks. Options are indices into results->options (the added `unaided` included). */
-int hs_session_left(HsSession *session);   /* option on the left stage: baseline at first */
-int hs_session_right(HsSession *session);  /* option on the right stage: the first other one; -1 none */
+int hs_session_left(HsSession *session); /* option on the left stage: baseline at first */
+int hs_session_right(
+    HsSession *session); /* option on the right stage: the first other one; -1 none */
 int hs_session_edited(HsSession *session); /* option that brief and stage edit */
 void hs_session_show(HsSession *session, int left, int right);
 void hs_session_edit_option(HsSession *session, int option);
 double hs_session_moment_s(HsSession *session);
 void hs_session_set_moment_s(HsSession *session, double t_s);
 double hs_session_total_s(HsSession *session);
-int hs_session_point(HsSession *session);  /* chosen route point, -1 none */
+int hs_session_point(HsSession *session); /* chosen route point, -1 none */
 void hs_session_choose_point(HsSession *session, int point);
 /* chosen finding: option and check, -1 none; choosing moves the moment to its place and remembers where it was */
 void hs_session_choose_finding(HsSession *session, int option, int check);
