@@ -5,8 +5,9 @@
 #include "page_internal.h"
 #include "paint_internal.h"
 
-#define GAP   6.0 /* pt between columns */
-#define GLYPH 11.0
+#define GAP     6.0 /* pt between columns */
+#define GLYPH   11.0
+#define ROW_GAP 2.0 /* pt between rows */
 
 typedef struct {
     char *text;
@@ -225,7 +226,7 @@ paint_cells(hs_page *page, const hs_table *table, const hs_cell *cells, const hs
         if (head)
             paint_cells(page, table, head, NULL);
     }
-    page->y_pt += 3;
+    page->y_pt += ROW_GAP;
     for (int i = 0; i < table->n_columns; i++)
         g_object_unref(laid[i].layout);
     if (cells == table->head)

@@ -9,7 +9,8 @@
 #include "words.h"
 
 #define N_DECIDING       3
-#define LEAST_PICTURE_PT 205.0
+#define MOST_NAMES       3
+#define LEAST_PICTURE_PT 150.0
 #define MOST_PICTURE_PT  260.0
 
 static const hs_task *
@@ -88,8 +89,7 @@ paint_suit_only(hs_page *page)
         return;
     if (bare && bare->verdict.n_reasons > 0) {
         const hs_finding *finding = hs_sheet_finding(bare, bare->verdict.reasons[0]);
-        g_autofree char *figure =
-            finding ? hs_words_figure(finding, page->units) : g_strdup("");
+        g_autofree char *figure = finding ? hs_sheet_short(finding, page->units) : g_strdup("");
         line = g_strdup_printf(_("Supported only because of the suit: one person without it is "
                                  "beyond a limit (%s: %s)."),
                                hs_words_check(bare->verdict.reasons[0]), figure);
@@ -114,7 +114,7 @@ figure_behind(hs_page *page, const hs_message *condition)
                 ? finding->check == HS_CHECK_rescue
                 : g_strcmp0(condition->name[0], hs_words_check_id(finding->check)) == 0;
         if (is_it && finding->status != HS_STATUS_NONE) {
-            g_autofree char *figure = hs_words_figure(finding, page->units);
+            g_autofree char *figure = hs_sheet_short(finding, page->units);
             g_autofree char *place = hs_words_place(option, finding);
             return *place ? g_strdup_printf("%s · %s", figure, place)
                           : g_steal_pointer(&figure);
@@ -123,27 +123,39 @@ figure_behind(hs_page *page, const hs_message *condition)
     return g_strdup("");
 }
 
-static void
-paint_conditions(hs_page *page)
+void
+hs_sheet_conditions(hs_page *page, int from, int to)
 {
     const hs_verdict *verdict = &proposed_of(page)->verdict;
-    g_autoptr(hs_table) table = hs_table_new(4, (const double[]){46, 30, 13, 11});
+    g_autoptr(hs_table) table = hs_table_new(4, (const double[]){56, 22, 12, 10});
 
     hs_table_head(table, 0, _("Conditions, ticked when met"));
     hs_table_head(table, 1, _("figure behind it"));
     hs_table_head(table, 2, _("owner"));
     hs_table_head(table, 3, _("due"));
-    for (int i = 0; i < verdict->n_conditions; i++) {
+    for (int i = from; i < to && i < verdict->n_conditions; i++) {
         g_autofree char *said = hs_words_message(&verdict->conditions[i], page->units);
         g_autofree char *numbered = g_strdup_printf("%d  %s", i + 1, said);
         g_autofree char *figure = figure_behind(page, &verdict->conditions[i]);
         hs_table_row(table);
         hs_table_tick(table, 0, numbered);
         hs_table_cell(table, 1, HS_TYPE_TEXT, figure);
-        hs_table_cell(table, 2, HS_TYPE_TEXT, "____________");
-        hs_table_cell(table, 3, HS_TYPE_TEXT, "__________");
+        hs_table_cell(table, 2, HS_TYPE_TEXT, "___________");
+        hs_table_cell(table, 3, HS_TYPE_TEXT, "_________");
     }
     hs_table_paint(page, table);
+}
+
+static void
+paint_conditions(hs_page *page)
+{
+    int n = proposed_of(page)->verdict.n_conditions, more = n - HS_SHEET_CONDITIONS;
+
+    hs_sheet_conditions(page, 0, HS_SHEET_CONDITIONS);
+    if (more <= 0)
+        return;
+    g_autofree char *rest = g_strdup_printf(_("and %d more on side 2"), more);
+    hs_page_text(page, HS_TYPE_BOLD, rest);
 }
 
 static void
@@ -180,28 +192,39 @@ paint_verdict(hs_page *page)
     paint_conditions(page);
 }
 
-/* One bar for one option: name, bar, figure, status. */
+/* One line for one option: name, bar, status and figure. */
 static void
-paint_bar(hs_page *page, const hs_option_result *option, hs_check_id check, double x)
+paint_bar(hs_page *page, const hs_option_result *option, const hs_finding *finding, double x)
 {
-    const hs_finding *finding = hs_sheet_finding(option, check);
-    double name = 134, bar = 84, y = page->y_pt, rest = page->right_pt - x - name - bar - 12;
-    g_autofree char *figure = finding ? hs_words_figure(finding, page->units) : g_strdup("");
+    double name = 160, bar = 76, y = page->y_pt, rest = page->right_pt - x - name - bar - 8;
+    g_autofree char *figure = hs_sheet_short(finding, page->units);
     g_autofree char *said = NULL;
 
-    if (finding && finding->status != HS_STATUS_NOT_JUDGED) {
-        g_autofree char *place = hs_words_place(option, finding);
-        said = g_strdup_printf("%s · %s%s%s", hs_words_status(finding->status), figure,
-                               *place ? " · " : "", place);
+    if (finding->status != HS_STATUS_NOT_JUDGED) {
+        g_autofree char *place = hs_words_route(finding->route);
+        g_autofree char *both =
+            g_strdup_printf("%s · %s", hs_words_status(finding->status), figure);
+        said = g_strdup_printf("%s · %s", both, place);
+        if (!*place || hs_page_text_width(page, HS_TYPE_TEXT, said) > rest) {
+            g_free(said); /* the place stands on side 2 */
+            said = g_steal_pointer(&both);
+        }
     }
-    double high = hs_page_text_at(page, HS_TYPE_TEXT, hs_sheet_name(option), x, y, name - 6);
+    double high = hs_page_line_at(page, HS_TYPE_TEXT, hs_sheet_name(option), x, y, name - 6);
 
-    if (finding)
-        hs_paint_ratio_bar(page->cr, finding->status, finding->ratio, x + name, y + 1, bar, 10,
+    if (finding->status != HS_STATUS_NOT_JUDGED && hs_has(finding->ratio))
+        hs_paint_ratio_bar(page->cr, finding->status, finding->ratio, x + name, y + 1, bar, 9,
                            page->theme);
-    high = fmax(high, hs_page_text_at(page, HS_TYPE_TEXT, said ? said : figure,
-                                      x + name + bar + 10, y, rest));
-    page->y_pt += high + 2;
+    hs_page_line_at(page, HS_TYPE_TEXT, said ? said : figure, x + name + bar + 8, y, rest);
+    page->y_pt += high + 1;
+}
+
+/* Today, the proposal and one person without a suit; the others stand on side 2. */
+static gboolean
+is_on_side_1(const hs_results *results, int option)
+{
+    return option == results->baseline || option == hs_sheet_proposed(results) ||
+           &results->options[option] == unsuited_one(results);
 }
 
 static const hs_option_result *
@@ -227,15 +250,17 @@ paint_decider(hs_page *page)
     double high =
         hs_page_text_at(page, HS_TYPE_BOLD, hs_words_check(check), page->left_pt, y0, 80);
 
-    for (int i = 0; i < results->n_options; i++)
-        if (hs_sheet_finding(&results->options[i], check))
-            paint_bar(page, &results->options[i], check, x);
+    for (int i = 0; i < results->n_options; i++) {
+        const hs_finding *shown = hs_sheet_finding(&results->options[i], check);
+        if (shown && is_on_side_1(results, i))
+            paint_bar(page, &results->options[i], shown, x);
+    }
     if (finding && finding->remedy.reason != HS_REASON_none) {
         g_autofree char *remedy = hs_words_message(&finding->remedy, page->units);
         page->y_pt +=
             hs_page_text_at(page, HS_TYPE_TEXT, remedy, x, page->y_pt, page->right_pt - x);
     }
-    page->y_pt = fmax(page->y_pt, y0 + high) + 4;
+    page->y_pt = fmax(page->y_pt, y0 + high) + 3;
 }
 
 static void
@@ -318,12 +343,12 @@ compare(hs_page *page, int sign)
                              : change * sign > 0.05;
         if (!is_it || check == HS_CHECK_loss_bearer)
             continue;
-        if (n++ < 4)
+        if (n++ < MOST_NAMES)
             g_string_append_printf(list, "%s%s", n > 1 ? "; " : "",
                                    hs_words_check((hs_check_id)check));
     }
-    if (n > 4)
-        g_string_append_printf(list, _("; and %d more"), n - 4);
+    if (n > MOST_NAMES)
+        g_string_append_printf(list, _("; and %d more"), n - MOST_NAMES);
     if (n == 0)
         g_string_append(list, _("nothing shown"));
     return g_string_free(list, FALSE);
@@ -350,7 +375,7 @@ paint_people(hs_page *page)
     g_autofree char *better = compare(page, -1);
     g_autofree char *worse = compare(page, 1);
     g_autofree char *unknown = compare(page, 0);
-    const char *const heads[] = {_("People needed"), _("Better for the one who stays"),
+    const char *const names[] = {_("People needed"), _("Better for the one who stays"),
                                  _("Worse for the one who stays"), _("Nobody knows yet")};
     const char *const texts[] = {need, better, worse, unknown};
     g_autoptr(hs_table) table = hs_table_new(2, (const double[]){30, 70});
@@ -358,7 +383,7 @@ paint_people(hs_page *page)
     hs_page_heading(page, _("People"));
     for (int i = 0; i < 4; i++) {
         hs_table_row(table);
-        hs_table_cell(table, 0, HS_TYPE_BOLD, heads[i]);
+        hs_table_cell(table, 0, HS_TYPE_BOLD, names[i]);
         hs_table_cell(table, 1, HS_TYPE_TEXT, texts[i]);
     }
     hs_table_paint(page, table);
