@@ -33,6 +33,7 @@ struct hs_page {
     double width_pt, height_pt, left_pt, right_pt, top_pt, bottom_pt;
     double y_pt; /* where the next thing goes */
     int number;  /* from 0 */
+    int n_shown; /* conditions that side 1 has room for */
     /* the engine's own */
     cairo_t *real, *sink;
     PangoContext *pango;

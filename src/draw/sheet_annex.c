@@ -243,6 +243,59 @@ paint_workings(hs_page *page)
     }
 }
 
+/* Checks of an option that one sentence is true of; empty when an earlier finding has said it. */
+static char *
+said_of(hs_page *page, int option_at, int finding_at, const char *said)
+{
+    const hs_results *results = page->request->results;
+    GString *list = g_string_new(NULL);
+
+    for (int i = 0; i < results->n_options; i++)
+        for (int k = 0; k < results->options[i].n_findings; k++) {
+            const hs_finding *finding = &results->options[i].findings[k];
+            if (!hs_sheet_is_shortened(finding))
+                continue;
+            g_autofree char *other = hs_words_message(&finding->text, page->units);
+            if (strcmp(other, said) != 0)
+                continue;
+            gboolean is_earlier = i < option_at || (i == option_at && k < finding_at);
+            if (is_earlier) {
+                g_string_truncate(list, 0);
+                return g_string_free(list, FALSE);
+            }
+            const char *name = hs_words_check(finding->check);
+            if (!strstr(list->str, name))
+                g_string_append_printf(list, "%s%s", list->len ? "; " : "", name);
+        }
+    return g_string_free(list, FALSE);
+}
+
+/* What the cells of side 2 say in a few words, each sentence once. */
+static void
+paint_sentences(hs_page *page)
+{
+    const hs_results *results = page->request->results;
+    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){30, 70});
+
+    hs_table_head(table, 0, _("Finding"));
+    hs_table_head(table, 1, _("in a whole sentence"));
+    for (int i = 0; i < results->n_options; i++)
+        for (int k = 0; k < results->options[i].n_findings; k++) {
+            const hs_finding *finding = &results->options[i].findings[k];
+            if (!hs_sheet_is_shortened(finding))
+                continue;
+            g_autofree char *said = hs_words_message(&finding->text, page->units);
+            g_autofree char *of = said_of(page, i, k, said);
+            if (!*of)
+                continue;
+            hs_table_row(table);
+            hs_table_cell(table, 0, HS_TYPE_TEXT, of);
+            hs_table_cell(table, 1, HS_TYPE_TEXT, said);
+        }
+    hs_page_heading(page, _("Findings in whole sentences"));
+    hs_table_paint(page, table);
+}
+
 static void
 paint_sources(hs_page *page)
 {
@@ -284,8 +337,8 @@ paint_break_even(hs_page *page)
         const hs_break_even *at = &results->break_even[i];
         const char *unit = strrchr(at->quantity, '_');
         hs_table_row(table);
-        hs_table_cell(table, 0, HS_TYPE_TEXT, at->option);
-        hs_table_cell(table, 1, HS_TYPE_TEXT, at->quantity);
+        hs_table_cell(table, 0, HS_TYPE_TEXT, hs_sheet_name_of(results, at->option));
+        hs_table_cell(table, 1, HS_TYPE_TEXT, hs_sheet_input_name(at->quantity));
         if (at->is_unlimited || !hs_has(at->value)) {
             hs_table_cell(table, 2, HS_TYPE_TEXT, _("not within what was searched"));
             continue;
@@ -358,6 +411,7 @@ hs_sheet_annex(hs_page *page)
 {
     paint_inputs(page);
     paint_route(page);
+    paint_sentences(page);
     paint_workings(page);
     paint_break_even(page);
     paint_trial_card(page);

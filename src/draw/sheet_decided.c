@@ -8,10 +8,12 @@
 #include "translate.h"
 #include "words.h"
 
-#define N_DECIDING       3
-#define MOST_NAMES       3
-#define LEAST_PICTURE_PT 150.0
-#define MOST_PICTURE_PT  260.0
+#define N_DECIDING        3
+#define MOST_NAMES        4
+#define LEAST_PICTURE_PT  130.0
+#define ENOUGH_PICTURE_PT 185.0
+#define ROUNDING_PT       3.0
+#define MOST_PICTURE_PT   235.0
 
 static const hs_task *
 task_of(const hs_page *page)
@@ -149,9 +151,9 @@ hs_sheet_conditions(hs_page *page, int from, int to)
 static void
 paint_conditions(hs_page *page)
 {
-    int n = proposed_of(page)->verdict.n_conditions, more = n - HS_SHEET_CONDITIONS;
+    int more = proposed_of(page)->verdict.n_conditions - page->n_shown;
 
-    hs_sheet_conditions(page, 0, HS_SHEET_CONDITIONS);
+    hs_sheet_conditions(page, 0, page->n_shown);
     if (more <= 0)
         return;
     g_autofree char *rest = g_strdup_printf(_("and %d more on side 2"), more);
@@ -196,7 +198,7 @@ paint_verdict(hs_page *page)
 static void
 paint_bar(hs_page *page, const hs_option_result *option, const hs_finding *finding, double x)
 {
-    double name = 160, bar = 76, y = page->y_pt, rest = page->right_pt - x - name - bar - 8;
+    double name = 152, bar = 62, y = page->y_pt, rest = page->right_pt - x - name - bar - 8;
     g_autofree char *figure = hs_sheet_short(finding, page->units);
     g_autofree char *said = NULL;
 
@@ -325,7 +327,7 @@ paint_better_ways(hs_page *page)
 
 /* Checks that get better, get worse or cannot be told between today and the proposal. */
 static char *
-compare(hs_page *page, int sign)
+compare(hs_page *page, int sign, int most)
 {
     const hs_results *results = page->request->results;
     const hs_option_result *today = &results->options[results->baseline],
@@ -343,15 +345,27 @@ compare(hs_page *page, int sign)
                              : change * sign > 0.05;
         if (!is_it || check == HS_CHECK_loss_bearer)
             continue;
-        if (n++ < MOST_NAMES)
+        if (n++ < most)
             g_string_append_printf(list, "%s%s", n > 1 ? "; " : "",
                                    hs_words_check((hs_check_id)check));
     }
-    if (n > MOST_NAMES)
-        g_string_append_printf(list, _("; and %d more"), n - MOST_NAMES);
+    if (n > most)
+        g_string_append_printf(list, _("; and %d more"), n - most);
     if (n == 0)
         g_string_append(list, _("nothing shown"));
     return g_string_free(list, FALSE);
+}
+
+/* As many names as go on one line. */
+static char *
+compare_line(hs_page *page, int sign, double width_pt)
+{
+    for (int most = MOST_NAMES;; most--) {
+        g_autofree char *line = compare(page, sign, most);
+
+        if (most == 1 || hs_page_text_width(page, HS_TYPE_TEXT, line) <= width_pt)
+            return g_steal_pointer(&line);
+    }
 }
 
 static char *
@@ -371,20 +385,20 @@ paint_people(hs_page *page)
     const hs_results *results = page->request->results;
     g_autofree char *today = people_text(&results->options[results->baseline]);
     g_autofree char *then = people_text(proposed_of(page));
-    g_autofree char *need = g_strdup_printf(_("today %s; proposed %s"), today, then);
-    g_autofree char *better = compare(page, -1);
-    g_autofree char *worse = compare(page, 1);
-    g_autofree char *unknown = compare(page, 0);
-    const char *const names[] = {_("People needed"), _("Better for the one who stays"),
+    /* Translators: how many people lift, today and as proposed */
+    g_autofree char *need =
+        g_strdup_printf(_("People needed: today %s; proposed %s"), today, then);
+    const char *const names[] = {_("Better for the one who stays"),
                                  _("Worse for the one who stays"), _("Nobody knows yet")};
-    const char *const texts[] = {need, better, worse, unknown};
-    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){30, 70});
+    const int signs[] = {-1, 1, 0};
+    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){28, 72});
 
-    hs_page_heading(page, _("People"));
-    for (int i = 0; i < 4; i++) {
+    hs_page_heading(page, need);
+    for (int i = 0; i < 3; i++) {
+        g_autofree char *line = compare_line(page, signs[i], hs_page_width_pt(page) * 0.72 - 1);
         hs_table_row(table);
         hs_table_cell(table, 0, HS_TYPE_BOLD, names[i]);
-        hs_table_cell(table, 1, HS_TYPE_TEXT, texts[i]);
+        hs_table_cell(table, 1, HS_TYPE_TEXT, line);
     }
     hs_table_paint(page, table);
 }
@@ -397,15 +411,27 @@ paint_lower(hs_page *page)
     paint_people(page);
 }
 
-void
-hs_sheet_side_decided(hs_page *page)
+static void
+paint_upper(hs_page *page)
 {
     paint_band(page);
     paint_verdict(page);
-    double room = hs_page_left_pt(page) - hs_page_measure(page, paint_lower) - 10;
+}
 
-    room = fmax(room, LEAST_PICTURE_PT);
-    hs_page_need(page, fmin(room, MOST_PICTURE_PT));
-    hs_sheet_pictures(page, fmin(room, MOST_PICTURE_PT));
+/* Conditions go to side 2, from the last on, until the pictures have room; two stay. */
+void
+hs_sheet_side_decided(hs_page *page)
+{
+    double all = hs_page_left_pt(page), room;
+    int n = proposed_of(page)->verdict.n_conditions;
+
+    for (page->n_shown = MIN(n, HS_SHEET_CONDITIONS);; page->n_shown--) {
+        room = all - hs_page_measure(page, paint_upper) - hs_page_measure(page, paint_lower) -
+               ROUNDING_PT;
+        if (room >= ENOUGH_PICTURE_PT || page->n_shown <= 2)
+            break;
+    }
+    paint_upper(page);
+    hs_sheet_pictures(page, CLAMP(room, LEAST_PICTURE_PT, MOST_PICTURE_PT));
     paint_lower(page);
 }

@@ -26,7 +26,7 @@ add_finding(hs_page *page, hs_table *table, int column, int option_at, hs_check_
         hs_table_cell(table, column, HS_TYPE_TEXT, _("not asked"));
         return;
     }
-    g_autofree char *figure = hs_words_figure(finding, page->units);
+    g_autofree char *figure = hs_sheet_short(finding, page->units);
     g_autofree char *place = hs_words_place(option, finding);
 
     if (finding->status == HS_STATUS_NOT_JUDGED) {
@@ -76,7 +76,8 @@ paint_findings(hs_page *page)
     hs_page_text(
         page, HS_TYPE_TEXT,
         _("Figures in brackets lie outside what the limit was made for: they are shown "
-          "for orientation and decide nothing."));
+          "for orientation and decide nothing. What is said in a few words here stands in "
+          "whole sentences in the annex."));
 }
 
 static const char *
@@ -254,8 +255,8 @@ drivers_text(hs_page *page, const hs_doubt_option *option)
 
     for (int i = 0; i < option->n_drivers && i < 3; i++) {
         g_autofree char *share = hs_quantity_text(option->drivers[i].share, "pct", page->units);
-        g_string_append_printf(list, "%s%s (%s)", i ? "; " : "", option->drivers[i].input,
-                               share);
+        g_string_append_printf(list, "%s%s (%s)", i ? "; " : "",
+                               hs_sheet_input_name(option->drivers[i].input), share);
     }
     return g_string_free(list, FALSE);
 }
@@ -264,7 +265,7 @@ static void
 paint_doubt_of(hs_page *page, const hs_doubt_option *option)
 {
     g_autofree char *drivers = drivers_text(page, option);
-    g_autofree char *head = g_strdup_printf(_("Option %s"), option->option);
+    g_autofree char *head = g_strdup(hs_sheet_name_of(page->request->results, option->option));
     g_autoptr(hs_table) table = hs_table_new(2, (const double[]){50, 50});
 
     hs_table_head(table, 0, head);
@@ -310,9 +311,22 @@ paint_cautions(hs_page *page)
     }
 }
 
+static void
+paint_more_conditions(hs_page *page)
+{
+    const hs_results *results = page->request->results;
+    int n = results->options[hs_sheet_proposed(results)].verdict.n_conditions;
+
+    if (page->n_shown >= n)
+        return;
+    hs_page_heading(page, _("More conditions"));
+    hs_sheet_conditions(page, page->n_shown, n);
+}
+
 void
 hs_sheet_side_why(hs_page *page)
 {
+    paint_more_conditions(page);
     paint_findings(page);
     paint_load(page);
     paint_power_lost(page);
