@@ -15,6 +15,6 @@ sh tools/install-packages.sh window
 mkdir -p out
 ./build/src/handspike assess "$example" | tee out/report.txt
 ./build/src/handspike sheet "$example" -o out/sheet.pdf
-sh tests/gui/display.sh -s 1600x1000 -- ./build/src/handspike --window-picture out/window.png --size 1600x1000 "$example"
+bash tests/gui/display.sh -s 1600x1000 -- ./build/src/handspike --window-picture out/window.png --size 1600x1000 "$example"
 echo
 echo "No display here, so the window was drawn into a file. See out/report.txt, out/sheet.pdf, out/window.png"

@@ -22,7 +22,8 @@ typedef struct {
 static picture_wish wish = {.moment_s = -1.0};
 
 static const GOptionEntry options[] = {
-    {"window-picture", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_FILENAME, &wish.out, "", "OUT.png"},
+    {"window-picture", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_FILENAME, &wish.out, "",
+     "OUT.png"},
     {"size", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_STRING, &wish.size, "", "WxH"},
     {"page", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_STRING, &wish.page, "", "start|work|lesson"},
     {"select", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_STRING, &wish.select, "", "CHECK"},
@@ -38,7 +39,8 @@ static void
 select_finding(HsWindow *window)
 {
     HsSession *session = hs_window_session(window);
-    int option = hs_session_right(session) >= 0 ? hs_session_right(session) : hs_session_left(session);
+    int option =
+        hs_session_right(session) >= 0 ? hs_session_right(session) : hs_session_left(session);
 
     for (int i = 0; wish.select != NULL && i < HS_N_CHECKS; i++) {
         if (g_str_equal(hs_words_check_id((hs_check_id)i), wish.select))
@@ -56,7 +58,8 @@ take_picture(gpointer data)
     HsWindow *window = data;
     g_autoptr(GError) error = NULL;
 
-    if (hs_session_is_pending(hs_window_session(window)) && g_str_equal(hs_window_page(window), "work"))
+    if (hs_session_is_pending(hs_window_session(window)) &&
+        g_str_equal(hs_window_page(window), "work"))
         return G_SOURCE_CONTINUE;
     if (!hs_window_save_picture(window, wish.out, &error)) {
         fprintf(stderr, "handspike: %s\n", error->message);
@@ -75,7 +78,8 @@ arrange_picture(HsWindow *window)
         fprintf(stderr, "handspike: --size %s: a size is written 1600x1000\n", wish.size);
     gtk_window_set_default_size(GTK_WINDOW(window), width, height);
     if (wish.dark)
-        g_object_set(gtk_settings_get_default(), "gtk-application-prefer-dark-theme", TRUE, NULL);
+        g_object_set(gtk_settings_get_default(), "gtk-application-prefer-dark-theme", TRUE,
+                     NULL);
     if (wish.page != NULL)
         hs_window_show_page(window, wish.page);
     select_finding(window);
@@ -88,12 +92,14 @@ static void
 on_about(GSimpleAction *action, GVariant *argument, gpointer application)
 {
     (void)action, (void)argument;
-    gtk_show_about_dialog(gtk_application_get_active_window(application), "program-name", "Handspike", "version",
-                          HS_VERSION, "logo-icon-name", "io.handspike.Handspike", "license-type", GTK_LICENSE_GPL_3_0,
-                          "comments",
-                          _("Can a lift that a crew does today be done by one worker in an assist suit, and under which "
-                            "conditions? The program supports a competent person and does not replace one."),
-                          NULL);
+    gtk_show_about_dialog(
+        gtk_application_get_active_window(application), "program-name", "Handspike", "version",
+        HS_VERSION, "logo-icon-name", "io.handspike.Handspike", "license-type",
+        GTK_LICENSE_GPL_3_0, "comments",
+        _("Can a lift that a crew does today be done by one worker in an assist suit, and "
+          "under which "
+          "conditions? The program supports a competent person and does not replace one."),
+        NULL);
 }
 
 static void
@@ -104,10 +110,12 @@ on_us_units(GSimpleAction *action, GVariant *value, gpointer application)
     g_simple_action_set_state(action, value);
     hs_look_set_units(us ? HS_UNITS_US : HS_UNITS_SI);
     hs_preferences_save();
-    for (GList *each = gtk_application_get_windows(application); each != NULL; each = each->next) {
+    for (GList *each = gtk_application_get_windows(application); each != NULL;
+         each = each->next) {
         if (HS_IS_WINDOW(each->data))
             g_signal_emit_by_name(hs_window_session(each->data), "changed",
-                                  HS_CHANGED_DOCUMENT | HS_CHANGED_RESULTS | HS_CHANGED_CHOICE | HS_CHANGED_MOMENT);
+                                  HS_CHANGED_DOCUMENT | HS_CHANGED_RESULTS | HS_CHANGED_CHOICE |
+                                      HS_CHANGED_MOMENT);
     }
 }
 
@@ -128,11 +136,16 @@ add_accelerators(GtkApplication *application)
     static const struct {
         const char *action, *keys[3];
     } table[] = {
-        {"win.undo", {"<Control>z"}},       {"win.redo", {"<Control><Shift>z", "<Control>y"}},
-        {"win.save", {"<Control>s"}},       {"win.save-as", {"<Control><Shift>s"}},
-        {"win.open", {"<Control>o"}},       {"win.new", {"<Control>n"}},
-        {"win.print", {"<Control>p"}},      {"win.toggle-brief", {"F9"}},
-        {"win.lesson", {"F5"}},             {"app.quit", {"<Control>q"}},
+        {"win.undo", {"<Control>z"}},
+        {"win.redo", {"<Control><Shift>z", "<Control>y"}},
+        {"win.save", {"<Control>s"}},
+        {"win.save-as", {"<Control><Shift>s"}},
+        {"win.open", {"<Control>o"}},
+        {"win.new", {"<Control>n"}},
+        {"win.print", {"<Control>p"}},
+        {"win.toggle-brief", {"F9"}},
+        {"win.lesson", {"F5"}},
+        {"app.quit", {"<Control>q"}},
         {"win.export-sheet", {"<Control>e"}},
     };
 
@@ -150,12 +163,14 @@ on_startup(GtkApplication *application)
     g_autoptr(GtkCssProvider) css = gtk_css_provider_new();
 
     gtk_css_provider_load_from_resource(css, "/io/handspike/Handspike/style.css");
-    gtk_style_context_add_provider_for_display(gdk_display_get_default(), GTK_STYLE_PROVIDER(css),
+    gtk_style_context_add_provider_for_display(gdk_display_get_default(),
+                                               GTK_STYLE_PROVIDER(css),
                                                GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
     gtk_icon_theme_add_resource_path(gtk_icon_theme_get_for_display(gdk_display_get_default()),
                                      "/io/handspike/Handspike/icons");
     hs_preferences_load();
-    g_action_map_add_action_entries(G_ACTION_MAP(application), actions, G_N_ELEMENTS(actions), application);
+    g_action_map_add_action_entries(G_ACTION_MAP(application), actions, G_N_ELEMENTS(actions),
+                                    application);
     GSimpleAction *units = g_simple_action_new_stateful(
         "us-units", NULL, g_variant_new_boolean(hs_look_units() == HS_UNITS_US));
     g_signal_connect(units, "change-state", G_CALLBACK(on_us_units), application);
@@ -201,8 +216,8 @@ on_open(GtkApplication *application, GFile **files, int n_files, const char *hin
 int
 hs_app_run(int argc, char **argv)
 {
-    g_autoptr(GtkApplication) application =
-        gtk_application_new("io.handspike.Handspike", G_APPLICATION_HANDLES_OPEN | G_APPLICATION_NON_UNIQUE);
+    g_autoptr(GtkApplication) application = gtk_application_new(
+        "io.handspike.Handspike", G_APPLICATION_HANDLES_OPEN | G_APPLICATION_NON_UNIQUE);
 
     g_set_application_name("Handspike");
     g_application_set_resource_base_path(G_APPLICATION(application), "/io/handspike/Handspike");

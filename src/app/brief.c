@@ -93,7 +93,8 @@ refresh(gpointer data)
 static void
 on_changed(HsBrief *self, guint mask)
 {
-    if ((mask & (HS_CHANGED_DOCUMENT | HS_CHANGED_RESULTS | HS_CHANGED_CHOICE)) && self->idle == 0)
+    if ((mask & (HS_CHANGED_DOCUMENT | HS_CHANGED_RESULTS | HS_CHANGED_CHOICE)) &&
+        self->idle == 0)
         self->idle = g_idle_add_full(G_PRIORITY_HIGH_IDLE + 30, refresh, self, NULL);
 }
 
@@ -102,7 +103,8 @@ on_toggled(GtkToggleButton *head, HsBrief *self)
 {
     section *one = g_object_get_data(G_OBJECT(head), "hs-section");
 
-    gtk_accessible_update_state(GTK_ACCESSIBLE(head), GTK_ACCESSIBLE_STATE_EXPANDED, is_open(one), -1);
+    gtk_accessible_update_state(GTK_ACCESSIBLE(head), GTK_ACCESSIBLE_STATE_EXPANDED,
+                                is_open(one), -1);
     build_rows(self, one);
     gtk_revealer_set_reveal_child(one->revealer, is_open(one));
     if (is_open(one))
@@ -237,7 +239,8 @@ hs_brief_class_init(HsBriefClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class, "/io/handspike/Handspike/brief.ui");
+    gtk_widget_class_set_template_from_resource(widget_class,
+                                                "/io/handspike/Handspike/brief.ui");
     gtk_widget_class_bind_template_child(widget_class, HsBrief, list);
     gtk_widget_class_bind_template_child(widget_class, HsBrief, scroller);
     gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);

@@ -19,8 +19,8 @@ typedef struct {
     void (*build)(HsSession *session, GtkBox *content);
 } hs_brief_part;
 
-extern const hs_brief_part hs_brief_about, hs_brief_load, hs_brief_site, hs_brief_route, hs_brief_bearers,
-    hs_brief_suit, hs_brief_work, hs_brief_checks, hs_brief_ways;
+extern const hs_brief_part hs_brief_about, hs_brief_load, hs_brief_site, hs_brief_route,
+    hs_brief_bearers, hs_brief_suit, hs_brief_work, hs_brief_checks, hs_brief_ways;
 
 #define HS_TYPE_BRIEF (hs_brief_get_type())
 G_DECLARE_FINAL_TYPE(HsBrief, hs_brief, HS, BRIEF, GtkWidget)

@@ -20,7 +20,9 @@ option_name(HsSession *session)
     const hs_results *results = hs_session_results(session);
     int option = hs_session_edited(session);
 
-    return results != NULL && option >= 0 && option < results->n_options ? results->options[option].name : "";
+    return results != NULL && option >= 0 && option < results->n_options
+               ? results->options[option].name
+               : "";
 }
 
 static char *
@@ -37,8 +39,9 @@ bearers_shape(HsSession *session)
     int option = hs_change_edited(session), n = hs_crew_count(session);
     GString *shape = g_string_new(NULL);
 
-    g_string_append_printf(shape, "%d %d %d %d %d", option, n, hs_field_length(document, "workers"),
-                           hs_field_length(document, "suits"), hs_field_length(document, "load.grips"));
+    g_string_append_printf(
+        shape, "%d %d %d %d %d", option, n, hs_field_length(document, "workers"),
+        hs_field_length(document, "suits"), hs_field_length(document, "load.grips"));
     for (int i = 0; i < n; i++) {
         g_autofree char *grips = g_strdup_printf("options[%d].bearers[%d].grips", option, i);
         g_autofree char *suit = g_strdup_printf("options[%d].bearers[%d].suit", option, i);
@@ -58,11 +61,13 @@ bearers_shape(HsSession *session)
 static void
 on_count(GtkWidget *button, gpointer session)
 {
-    hs_crew_set_count(button, session, GPOINTER_TO_INT(g_object_get_data(G_OBJECT(button), "hs-count")));
+    hs_crew_set_count(button, session,
+                      GPOINTER_TO_INT(g_object_get_data(G_OBJECT(button), "hs-count")));
 }
 
 static gboolean
-on_query_next(GtkWidget *button, int x, int y, gboolean by_keyboard, GtkTooltip *tip, HsSession *session)
+on_query_next(
+    GtkWidget *button, int x, int y, gboolean by_keyboard, GtkTooltip *tip, HsSession *session)
 {
     g_autofree char *text = hs_crew_next(session);
 
@@ -86,7 +91,8 @@ static void
 crew_rows(HsSession *session, GtkBox *content)
 {
     int now = hs_crew_count(session);
-    GtkWidget *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 0), *label = gtk_label_new(_("Crew"));
+    GtkWidget *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 0),
+              *label = gtk_label_new(_("Crew"));
     GtkWidget *more = count_button(session, "+", _("One bearer more"), now + 1);
 
     gtk_label_set_xalign(GTK_LABEL(label), 0.0f);
@@ -95,8 +101,8 @@ crew_rows(HsSession *session, GtkBox *content)
     gtk_box_append(GTK_BOX(line), count_button(session, "−", _("One bearer fewer"), now - 1));
     for (int i = 1; i <= HS_CREW_MOST; i++) {
         g_autofree char *digit = g_strdup_printf("%d", i);
-        g_autofree char *name =
-            g_strdup_printf(g_dngettext(GETTEXT_PACKAGE, "Crew of %d", "Crew of %d", (gulong)i), i);
+        g_autofree char *name = g_strdup_printf(
+            g_dngettext(GETTEXT_PACKAGE, "Crew of %d", "Crew of %d", (gulong)i), i);
         GtkWidget *button = count_button(session, digit, name, i);
         if (i == now)
             gtk_widget_add_css_class(button, "on");
@@ -134,7 +140,8 @@ ids_of(const hs_document *document, const char *list, const char *none)
     for (int i = 0; i < hs_field_length(document, list); i++) {
         g_autofree char *id_path = g_strdup_printf("%s[%d].id", list, i);
         g_autofree char *name_path = g_strdup_printf("%s[%d].name", list, i);
-        const char *id = hs_field_text(document, id_path), *name = hs_field_text(document, name_path);
+        const char *id = hs_field_text(document, id_path),
+                   *name = hs_field_text(document, name_path);
         if (id == NULL)
             continue;
         g_strv_builder_add(ids, id);
@@ -144,10 +151,16 @@ ids_of(const hs_document *document, const char *list, const char *none)
 }
 
 static void
-choice_of(HsSession *session, GtkBox *content, const char *label, const char *name, const char *path, id_list list)
+choice_of(HsSession *session,
+          GtkBox *content,
+          const char *label,
+          const char *name,
+          const char *path,
+          id_list list)
 {
     gtk_box_append(content, hs_choice_row_new(session, label, name, path, HS_CHOICE_WORD,
-                                              (const char *const *)list.ids, (const char *const *)list.words));
+                                              (const char *const *)list.ids,
+                                              (const char *const *)list.words));
     id_list_clear(&list);
 }
 
@@ -201,7 +214,8 @@ suit_row(HsSession *session, GtkBox *content, const char *path, const char *name
     const hs_document *document = hs_session_document(session);
     id_list list = ids_of(document, "suits", _("no suit"));
     GtkStringList *words = gtk_string_list_new((const char *const *)list.words);
-    GtkWidget *row = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6), *label = gtk_label_new(_("Suit"));
+    GtkWidget *row = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6),
+              *label = gtk_label_new(_("Suit"));
 
     id_list_clear(&list);
     for (int i = 0; hs_suits_example_name(i) != NULL; i++) {
@@ -235,7 +249,8 @@ effector_row(HsSession *session, GtkBox *content, const char *bearer, const char
         return;
     g_autofree char *list = g_strdup_printf("suits[%u].effectors", at - 1);
     if (hs_field_length(document, list) > 0)
-        choice_of(session, content, _("Effector"), name, effector, ids_of(document, list, _("none")));
+        choice_of(session, content, _("Effector"), name, effector,
+                  ids_of(document, list, _("none")));
 }
 
 /* ---- grips --------------------------------------------------------------------------------- */
@@ -331,9 +346,11 @@ bearer_rows(HsSession *session, GtkBox *content, int option, int index)
     g_autofree char *stands = g_strdup_printf("%s.stands", bearer);
     const char *who = hs_field_text(document, id_path);
     const char *const styles[] = {"", "free", "legs", "back", NULL};
-    const char *const style_words[] = {_("free (assumed)"), _("free"), _("from the legs"), _("from the back"), NULL};
+    const char *const style_words[] = {_("free (assumed)"), _("free"), _("from the legs"),
+                                       _("from the back"), NULL};
     const char *const places[] = {"", "behind", "ahead", "left", "right", NULL};
-    const char *const place_words[] = {_("by the grips"), _("behind"), _("ahead"), _("left"), _("right"), NULL};
+    const char *const place_words[] = {_("by the grips"), _("behind"), _("ahead"),
+                                       _("left"),         _("right"),  NULL};
     g_autofree char *heading = g_strdup_printf(_("Bearer %s"), who ? who : "?");
     g_autofree char *person = g_strdup_printf(_("Person of bearer %s"), who ? who : "?");
     g_autofree char *lifts = g_strdup_printf(_("Way of lifting of bearer %s"), who ? who : "?");
@@ -344,8 +361,10 @@ bearer_rows(HsSession *session, GtkBox *content, int option, int index)
     suit_row(session, content, suit, heading);
     effector_row(session, content, bearer, heading);
     grip_rows(session, content, bearer, heading);
-    gtk_box_append(content, hs_choice_row_new(session, _("Lifts"), lifts, style, HS_CHOICE_WORD, styles, style_words));
-    gtk_box_append(content, hs_choice_row_new(session, _("Stands"), where, stands, HS_CHOICE_WORD, places, place_words));
+    gtk_box_append(content, hs_choice_row_new(session, _("Lifts"), lifts, style, HS_CHOICE_WORD,
+                                              styles, style_words));
+    gtk_box_append(content, hs_choice_row_new(session, _("Stands"), where, stands,
+                                              HS_CHOICE_WORD, places, place_words));
 }
 
 /* ---- people -------------------------------------------------------------------------------- */
@@ -367,10 +386,14 @@ worker_rows(HsSession *session, GtkBox *content, int i)
     g_autofree char *person_age = g_strdup_printf(_("Person %d, age in years"), i + 1);
 
     gtk_box_append(content, hs_text_row_new(session, person, name, 1));
-    gtk_box_append(content, hs_choice_row_new(session, _("Woman or man"), person_sex, sex, HS_CHOICE_WORD, sexes, words));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Stature"), person_stature, stature, "m", 0.01));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Body mass"), person_mass, mass, "kg", 1.0));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Age, years"), person_age, age, "", 1.0));
+    gtk_box_append(content, hs_choice_row_new(session, _("Woman or man"), person_sex, sex,
+                                              HS_CHOICE_WORD, sexes, words));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Stature"), person_stature, stature,
+                                                "m", 0.01));
+    gtk_box_append(content,
+                   hs_quantity_row_new(session, _("Body mass"), person_mass, mass, "kg", 1.0));
+    gtk_box_append(content,
+                   hs_quantity_row_new(session, _("Age, years"), person_age, age, "", 1.0));
 }
 
 static void
@@ -388,9 +411,12 @@ option_rows(HsSession *session, GtkBox *content, int option)
     gtk_box_append(content, hs_row_heading(title));
     gtk_box_append(content, hs_text_row_new(session, _("Option's name"), name, 1));
     crew_rows(session, content);
-    gtk_box_append(content, hs_quantity_row_new(session, _("Reach, ankles to hands"), reach_name, reach, "m", 0.01));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Load turned left by"), NULL, heading, "deg", 5.0));
-    gtk_box_append(content, hs_choice_row_new(session, _("Stance"), NULL, stance, HS_CHOICE_WORD, stances, words));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Reach, ankles to hands"),
+                                                reach_name, reach, "m", 0.01));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Load turned left by"), NULL,
+                                                heading, "deg", 5.0));
+    gtk_box_append(content, hs_choice_row_new(session, _("Stance"), NULL, stance,
+                                              HS_CHOICE_WORD, stances, words));
 }
 
 static void
@@ -399,7 +425,10 @@ bearers_build(HsSession *session, GtkBox *content)
     int option = hs_change_edited(session), n = hs_crew_count(session);
 
     if (option < 0) {
-        gtk_box_append(content, hs_row_hint(_("This way was added by the program for comparison and cannot be edited.")));
+        gtk_box_append(
+            content,
+            hs_row_hint(
+                _("This way was added by the program for comparison and cannot be edited.")));
         return;
     }
     option_rows(session, content, option);
@@ -410,4 +439,5 @@ bearers_build(HsSession *session, GtkBox *content)
         worker_rows(session, content, i);
 }
 
-const hs_brief_part hs_brief_bearers = {"bearers", N_("Bearers"), bearers_summary, bearers_shape, bearers_build};
+const hs_brief_part hs_brief_bearers = {"bearers", N_("Bearers"), bearers_summary,
+                                        bearers_shape, bearers_build};

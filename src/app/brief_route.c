@@ -25,12 +25,19 @@ route_summary(HsSession *session)
 static char *
 route_shape(HsSession *session)
 {
-    return g_strdup_printf("%d %d", hs_field_length(hs_session_document(session), "route.points"),
+    return g_strdup_printf("%d %d",
+                           hs_field_length(hs_session_document(session), "route.points"),
                            hs_session_point(session));
 }
 
 static void
-point_number(HsSession *session, GtkBox *content, int i, const char *label, const char *key, const char *unit, double step)
+point_number(HsSession *session,
+             GtkBox *content,
+             int i,
+             const char *label,
+             const char *key,
+             const char *unit,
+             double step)
 {
     g_autofree char *path = g_strdup_printf("route.points[%d].%s", i, key);
     g_autofree char *name = g_strdup_printf(_("Point %d, %s"), i + 1, label);
@@ -42,13 +49,14 @@ static void
 move_row(HsSession *session, GtkBox *content, int i)
 {
     const char *const moves[] = {"lift", "carry", "lower", "slide", "hold", NULL};
-    const char *const words[] = {hs_words_move(HS_MOVE_LIFT), hs_words_move(HS_MOVE_CARRY),
+    const char *const words[] = {hs_words_move(HS_MOVE_LIFT),  hs_words_move(HS_MOVE_CARRY),
                                  hs_words_move(HS_MOVE_LOWER), hs_words_move(HS_MOVE_SLIDE),
-                                 hs_words_move(HS_MOVE_HOLD), NULL};
+                                 hs_words_move(HS_MOVE_HOLD),  NULL};
     g_autofree char *path = g_strdup_printf("route.points[%d].move", i);
     g_autofree char *name = g_strdup_printf(_("Point %d, reached by"), i + 1);
 
-    gtk_box_append(content, hs_choice_row_new(session, _("reached by"), name, path, HS_CHOICE_WORD, moves, words));
+    gtk_box_append(content, hs_choice_row_new(session, _("reached by"), name, path,
+                                              HS_CHOICE_WORD, moves, words));
 }
 
 static void
@@ -82,7 +90,8 @@ on_choose(GtkWidget *button, gpointer session)
 static void
 on_delete(GtkWidget *button, gpointer session)
 {
-    hs_grab_delete_point(button, session, GPOINTER_TO_INT(g_object_get_data(G_OBJECT(button), "hs-point")));
+    hs_grab_delete_point(button, session,
+                         GPOINTER_TO_INT(g_object_get_data(G_OBJECT(button), "hs-point")));
 }
 
 static void
@@ -95,7 +104,8 @@ on_add(GtkWidget *button, gpointer data)
     g_autofree char *z_path = g_strdup_printf("route.points[%d].z_m", n - 1);
     g_autofree char *x = hs_number_text(hs_or(hs_field_number(document, x_path), 0.0) + 0.5);
     g_autofree char *z = hs_number_text(hs_or(hs_field_number(document, z_path), 0.0));
-    g_autofree char *json = g_strdup_printf("{\"x_m\": %s, \"z_m\": %s, \"move\": \"carry\"}", x, z);
+    g_autofree char *json =
+        g_strdup_printf("{\"x_m\": %s, \"z_m\": %s, \"move\": \"carry\"}", x, z);
     g_autofree char *path = g_strdup_printf("route.points[%d]", n);
     hs_edit *edit = hs_edit_new(_("Add a point"));
 
@@ -109,11 +119,14 @@ point_head(HsSession *session, GtkBox *content, int i, gboolean is_chosen)
 {
     GtkWidget *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 4);
     g_autofree char *label = g_strdup_printf(_("Point %d"), i + 1);
-    g_autofree char *name = g_strdup_printf(is_chosen ? _("Less about point %d") : _("More about point %d"), i + 1);
+    g_autofree char *name =
+        g_strdup_printf(is_chosen ? _("Less about point %d") : _("More about point %d"), i + 1);
     g_autofree char *delete_name = g_strdup_printf(_("Delete point %d"), i + 1);
     GtkWidget *heading = hs_row_heading(label);
-    GtkWidget *choose = hs_row_button(is_chosen ? _("less") : _("more"), name, G_CALLBACK(on_choose), session, NULL);
-    GtkWidget *delete = hs_row_button(_("delete"), delete_name, G_CALLBACK(on_delete), session, NULL);
+    GtkWidget *choose = hs_row_button(is_chosen ? _("less") : _("more"), name,
+                                      G_CALLBACK(on_choose), session, NULL);
+    GtkWidget *delete =
+        hs_row_button(_("delete"), delete_name, G_CALLBACK(on_delete), session, NULL);
 
     gtk_widget_set_hexpand(heading, TRUE);
     gtk_widget_set_valign(choose, GTK_ALIGN_END);
@@ -144,7 +157,9 @@ route_build(HsSession *session, GtkBox *content)
         if (is_chosen)
             chosen_rows(session, content, i);
     }
-    gtk_box_append(content, hs_row_button(_("Add a point at the end"), NULL, G_CALLBACK(on_add), session, NULL));
+    gtk_box_append(content, hs_row_button(_("Add a point at the end"), NULL, G_CALLBACK(on_add),
+                                          session, NULL));
 }
 
-const hs_brief_part hs_brief_route = {"route", N_("Route"), route_summary, route_shape, route_build};
+const hs_brief_part hs_brief_route = {"route", N_("Route"), route_summary, route_shape,
+                                      route_build};

@@ -17,8 +17,8 @@
 static char *
 about_summary(HsSession *session)
 {
-    static const char *const wanted[] = {"about.title", "about.place", "about.task", "about.assessor",
-                                         "about.date"};
+    static const char *const wanted[] = {"about.title", "about.place", "about.task",
+                                         "about.assessor", "about.date"};
     int missing = 0;
 
     for (guint i = 0; i < G_N_ELEMENTS(wanted); i++) {
@@ -27,8 +27,9 @@ about_summary(HsSession *session)
     }
     if (missing == 0)
         return g_strdup(_("complete"));
-    return g_strdup_printf(g_dngettext(GETTEXT_PACKAGE, "%d field open", "%d fields open", (gulong)missing),
-                           missing);
+    return g_strdup_printf(
+        g_dngettext(GETTEXT_PACKAGE, "%d field open", "%d fields open", (gulong)missing),
+        missing);
 }
 
 static void
@@ -36,7 +37,8 @@ about_build(HsSession *session, GtkBox *content)
 {
     gtk_box_append(content, hs_text_row_new(session, _("Title"), "about.title", 1));
     gtk_box_append(content, hs_text_row_new(session, _("Place"), "about.place", 1));
-    gtk_box_append(content, hs_text_row_new(session, _("Task, in a sentence"), "about.task", 2));
+    gtk_box_append(content,
+                   hs_text_row_new(session, _("Task, in a sentence"), "about.task", 2));
     gtk_box_append(content, hs_text_row_new(session, _("Assessor"), "about.assessor", 1));
     gtk_box_append(content, hs_text_row_new(session, _("Date"), "about.date", 1));
     gtk_box_append(content, hs_text_row_new(session, _("Reference"), "about.reference", 1));
@@ -77,7 +79,8 @@ on_add_role(GtkWidget *button, gpointer data)
 
     if (hs_field_node(hs_session_document(session), "roles") == NULL)
         hs_edit_set(edit, "roles", hs_change_node("[]"));
-    hs_edit_insert(edit, path, hs_change_node("{\"role\": \"\", \"before\": \"\", \"after\": \"\"}"));
+    hs_edit_insert(edit, path,
+                   hs_change_node("{\"role\": \"\", \"before\": \"\", \"after\": \"\"}"));
     hs_change_commit(button, session, edit);
 }
 
@@ -86,13 +89,18 @@ work_build(HsSession *session, GtkBox *content)
 {
     int n = hs_field_length(hs_session_document(session), "roles");
 
-    gtk_box_append(content, hs_quantity_row_new(session, _("Cycles an hour"), NULL, "work.cycles_per_hour", "", 1.0));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Hours of this work"), NULL, "work.hours", "h", 0.5));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Recovery after it"), NULL, "work.recovery_h", "h", 0.5));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Empty walk back"), NULL, "work.one_way_empty_walk_m", "m", 1.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Cycles an hour"), NULL,
+                                                "work.cycles_per_hour", "", 1.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Hours of this work"), NULL,
+                                                "work.hours", "h", 0.5));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Recovery after it"), NULL,
+                                                "work.recovery_h", "h", 0.5));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Empty walk back"), NULL,
+                                                "work.one_way_empty_walk_m", "m", 1.0));
     gtk_box_append(content, hs_row_heading(_("Roles: who does it today, who after")));
     if (n == 0)
-        gtk_box_append(content, hs_row_hint(_("Who steers, watches, opens, guards, rescues? An empty role is printed as EMPTY.")));
+        gtk_box_append(content, hs_row_hint(_("Who steers, watches, opens, guards, rescues? An "
+                                              "empty role is printed as EMPTY.")));
     for (int i = 0; i < n; i++) {
         g_autofree char *role = g_strdup_printf("roles[%d].role", i);
         g_autofree char *before = g_strdup_printf("roles[%d].before", i);
@@ -102,17 +110,18 @@ work_build(HsSession *session, GtkBox *content)
         gtk_box_append(content, hs_text_row_new(session, _("today"), before, 1));
         gtk_box_append(content, hs_text_row_new(session, _("after"), after, 1));
     }
-    gtk_box_append(content, hs_row_button(_("Add a role"), NULL, G_CALLBACK(on_add_role), session, NULL));
+    gtk_box_append(
+        content, hs_row_button(_("Add a role"), NULL, G_CALLBACK(on_add_role), session, NULL));
 }
 
 const hs_brief_part hs_brief_work = {"work", N_("Work"), work_summary, work_shape, work_build};
 
 /* ---- Checks -------------------------------------------------------------------------------- */
 
-static const char *const criteria[] = {"niosh-1994", "iso-11228-1", "en-1005-2", "mil-std-1472", "gb-guideline",
-                                       "spine-compression"};
+static const char *const criteria[] = {"niosh-1994",   "iso-11228-1",  "en-1005-2",
+                                       "mil-std-1472", "gb-guideline", "spine-compression"};
 static const hs_check_id criteria_check[] = {
-    HS_CHECK_lift_niosh_1994,  HS_CHECK_lift_iso_11228_1,   HS_CHECK_lift_en_1005_2,
+    HS_CHECK_lift_niosh_1994,   HS_CHECK_lift_iso_11228_1,  HS_CHECK_lift_en_1005_2,
     HS_CHECK_lift_mil_std_1472, HS_CHECK_lift_gb_guideline, HS_CHECK_spine_compression};
 
 static gboolean
@@ -137,7 +146,9 @@ checks_summary(HsSession *session)
 
     for (guint i = 0; i < G_N_ELEMENTS(criteria); i++)
         n += is_criterion_on(hs_session_document(session), criteria[i]);
-    return g_strdup_printf(g_dngettext(GETTEXT_PACKAGE, "%d published limit", "%d published limits", (gulong)n), n);
+    return g_strdup_printf(
+        g_dngettext(GETTEXT_PACKAGE, "%d published limit", "%d published limits", (gulong)n),
+        n);
 }
 
 static char *
@@ -146,7 +157,8 @@ checks_shape(HsSession *session)
     GString *shape = g_string_new("");
 
     for (guint i = 0; i < G_N_ELEMENTS(criteria); i++)
-        g_string_append_c(shape, is_criterion_on(hs_session_document(session), criteria[i]) ? '1' : '0');
+        g_string_append_c(
+            shape, is_criterion_on(hs_session_document(session), criteria[i]) ? '1' : '0');
     return g_string_free(shape, FALSE);
 }
 
@@ -159,8 +171,9 @@ on_criterion(GtkCheckButton *check, HsSession *session)
     hs_edit *edit = hs_edit_new(_("Choose published limits"));
 
     for (guint i = 0; i < G_N_ELEMENTS(criteria); i++) {
-        gboolean on = g_str_equal(criteria[i], id) ? gtk_check_button_get_active(check)
-                                                  : is_criterion_on(hs_session_document(session), criteria[i]);
+        gboolean on = g_str_equal(criteria[i], id)
+                          ? gtk_check_button_get_active(check)
+                          : is_criterion_on(hs_session_document(session), criteria[i]);
         if (on)
             json_array_add_string_element(list, criteria[i]);
     }
@@ -173,19 +186,29 @@ static void
 add_policy(HsSession *session, GtkBox *content)
 {
     const char *const rules[] = {"none", "gb", "mil-std-1472", "en-1005-2", "measured", NULL};
-    const char *const words[] = {_("none"), _("British guidance"), _("MIL-STD-1472"), _("EN 1005-2"), _("measured factor"), NULL};
+    const char *const words[] = {_("none"),      _("British guidance"), _("MIL-STD-1472"),
+                                 _("EN 1005-2"), _("measured factor"),  NULL};
 
     gtk_box_append(content, hs_row_heading(_("Rules of the site")));
-    gtk_box_append(content, hs_choice_row_new(session, _("Team rule"), NULL, "policy.team_rule", HS_CHOICE_WORD, rules, words));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Team factor, measured"), NULL, "policy.team_factor", "", 0.05));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Strength percentile"), NULL, "policy.strength_percentile", "", 5.0));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Allowance on squeeze"), NULL, "policy.slip_factor", "", 0.1));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Near, from this part of a limit"), NULL, "policy.near_ratio", "", 0.05));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Couple the hands may hold"), NULL, "policy.couple_Nm", "Nm", 1.0));
+    gtk_box_append(content, hs_choice_row_new(session, _("Team rule"), NULL, "policy.team_rule",
+                                              HS_CHOICE_WORD, rules, words));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Team factor, measured"), NULL,
+                                                "policy.team_factor", "", 0.05));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Strength percentile"), NULL,
+                                                "policy.strength_percentile", "", 5.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Allowance on squeeze"), NULL,
+                                                "policy.slip_factor", "", 0.1));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Near, from this part of a limit"),
+                                                NULL, "policy.near_ratio", "", 0.05));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Couple the hands may hold"), NULL,
+                                                "policy.couple_Nm", "Nm", 1.0));
     gtk_box_append(content, hs_row_heading(_("Doubt")));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Friction, plus or minus per cent"), NULL, "doubt.friction_pct", "", 5.0));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Gain, plus or minus per cent"), NULL, "doubt.gain_pct", "", 5.0));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Reach, plus or minus cm"), NULL, "doubt.reach_cm", "", 1.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Friction, plus or minus per cent"),
+                                                NULL, "doubt.friction_pct", "", 5.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Gain, plus or minus per cent"),
+                                                NULL, "doubt.gain_pct", "", 5.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Reach, plus or minus cm"), NULL,
+                                                "doubt.reach_cm", "", 1.0));
 }
 
 static void
@@ -194,7 +217,8 @@ checks_build(HsSession *session, GtkBox *content)
     for (guint i = 0; i < G_N_ELEMENTS(criteria); i++) {
         const char *name = hs_words_check(criteria_check[i]);
         GtkWidget *check = gtk_check_button_new_with_label(name);
-        gtk_check_button_set_active(GTK_CHECK_BUTTON(check), is_criterion_on(hs_session_document(session), criteria[i]));
+        gtk_check_button_set_active(GTK_CHECK_BUTTON(check),
+                                    is_criterion_on(hs_session_document(session), criteria[i]));
         gtk_widget_set_tooltip_text(check, hs_words_check_hint(criteria_check[i]));
         hs_look_name(check, name);
         g_object_set_data_full(G_OBJECT(check), "hs-id", g_strdup(criteria[i]), g_free);
@@ -204,4 +228,5 @@ checks_build(HsSession *session, GtkBox *content)
     add_policy(session, content);
 }
 
-const hs_brief_part hs_brief_checks = {"checks", N_("Checks"), checks_summary, checks_shape, checks_build};
+const hs_brief_part hs_brief_checks = {"checks", N_("Checks"), checks_summary, checks_shape,
+                                       checks_build};

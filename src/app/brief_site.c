@@ -26,7 +26,8 @@ site_summary(HsSession *session)
         least = MIN(least, z_m);
         most = MAX(most, z_m);
     }
-    g_autofree char *mu = hs_has(friction) ? hs_quantity_number(friction, "", hs_look_units()) : NULL;
+    g_autofree char *mu =
+        hs_has(friction) ? hs_quantity_number(friction, "", hs_look_units()) : NULL;
     const char *ground = n == 0 || most - least < 1e-6 ? _("level") : _("slope or steps");
     /* Translators: "level, friction 0.5" */
     return mu ? g_strdup_printf(_("%s, friction %s"), ground, mu)
@@ -39,11 +40,16 @@ site_shape(HsSession *session)
     const hs_document *document = hs_session_document(session);
 
     return g_strdup_printf("%d %d %d", hs_field_length(document, "site.floor"),
-                           hs_field_length(document, "site.openings"), hs_field_length(document, "site.obstacles"));
+                           hs_field_length(document, "site.openings"),
+                           hs_field_length(document, "site.obstacles"));
 }
 
 static void
-insert_last(GtkWidget *button, HsSession *session, const char *label, const char *list, const char *json)
+insert_last(GtkWidget *button,
+            HsSession *session,
+            const char *label,
+            const char *list,
+            const char *json)
 {
     hs_edit *edit = hs_edit_new(label);
     const hs_document *document = hs_session_document(session);
@@ -124,14 +130,22 @@ remove_button(HsSession *session, const char *label, const char *path)
     one->session = session;
     one->path = g_strdup(path);
     one->label = g_strdup(label);
-    GtkWidget *button = hs_row_button(_("Remove"), label, G_CALLBACK(on_remove), one, removal_free);
+    GtkWidget *button =
+        hs_row_button(_("Remove"), label, G_CALLBACK(on_remove), one, removal_free);
     gtk_widget_add_css_class(button, "flat");
     gtk_widget_set_halign(button, GTK_ALIGN_END);
     return button;
 }
 
 static void
-number_row(HsSession *session, GtkBox *content, const char *label, const char *name, const char *unit, double step, const char *format, int i)
+number_row(HsSession *session,
+           GtkBox *content,
+           const char *label,
+           const char *name,
+           const char *unit,
+           double step,
+           const char *format,
+           int i)
 {
     g_autofree char *index = g_strdup_printf("[%d]", i);
     g_autofree char *head = g_strndup(format, (gsize)(strchr(format, '#') - format));
@@ -145,7 +159,8 @@ floor_rows(HsSession *session, GtkBox *content)
 {
     int n = hs_field_length(hs_session_document(session), "site.floor");
 
-    gtk_box_append(content, hs_row_heading(_("Floor line: a riser is two points at one place")));
+    gtk_box_append(content,
+                   hs_row_heading(_("Floor line: a riser is two points at one place")));
     if (n == 0)
         gtk_box_append(content, hs_row_hint(_("Level where nothing is entered.")));
     for (int i = 0; i < n; i++) {
@@ -158,7 +173,8 @@ floor_rows(HsSession *session, GtkBox *content)
         if (n > 2)
             gtk_box_append(content, remove_button(session, label, path));
     }
-    gtk_box_append(content, hs_row_button(_("Add a floor point"), NULL, G_CALLBACK(on_add_floor), session, NULL));
+    gtk_box_append(content, hs_row_button(_("Add a floor point"), NULL,
+                                          G_CALLBACK(on_add_floor), session, NULL));
 }
 
 static void
@@ -172,12 +188,16 @@ opening_rows(HsSession *session, GtkBox *content)
         g_autofree char *path = g_strdup_printf("site.openings[%d]", i);
         g_autofree char *label = g_strdup_printf(_("Remove door %d"), i + 1);
         gtk_box_append(content, hs_text_row_new(session, _("Name"), name, 1));
-        number_row(session, content, _("Where, along"), NULL, "m", 0.1, "site.openings#.x_m", i);
-        number_row(session, content, _("Clear width"), NULL, "m", 0.05, "site.openings#.width_m", i);
-        number_row(session, content, _("Clear height"), NULL, "m", 0.05, "site.openings#.height_m", i);
+        number_row(session, content, _("Where, along"), NULL, "m", 0.1, "site.openings#.x_m",
+                   i);
+        number_row(session, content, _("Clear width"), NULL, "m", 0.05,
+                   "site.openings#.width_m", i);
+        number_row(session, content, _("Clear height"), NULL, "m", 0.05,
+                   "site.openings#.height_m", i);
         gtk_box_append(content, remove_button(session, label, path));
     }
-    gtk_box_append(content, hs_row_button(_("Add a door"), NULL, G_CALLBACK(on_add_opening), session, NULL));
+    gtk_box_append(content, hs_row_button(_("Add a door"), NULL, G_CALLBACK(on_add_opening),
+                                          session, NULL));
 }
 
 static void
@@ -191,28 +211,41 @@ obstacle_rows(HsSession *session, GtkBox *content)
         g_autofree char *path = g_strdup_printf("site.obstacles[%d]", i);
         g_autofree char *label = g_strdup_printf(_("Remove obstacle %d"), i + 1);
         gtk_box_append(content, hs_text_row_new(session, _("Name"), name, 1));
-        number_row(session, content, _("From, along"), NULL, "m", 0.05, "site.obstacles#.x_m[0]", i);
-        number_row(session, content, _("To, along"), NULL, "m", 0.05, "site.obstacles#.x_m[1]", i);
-        number_row(session, content, _("Underside"), NULL, "m", 0.05, "site.obstacles#.z_m[0]", i);
+        number_row(session, content, _("From, along"), NULL, "m", 0.05,
+                   "site.obstacles#.x_m[0]", i);
+        number_row(session, content, _("To, along"), NULL, "m", 0.05, "site.obstacles#.x_m[1]",
+                   i);
+        number_row(session, content, _("Underside"), NULL, "m", 0.05, "site.obstacles#.z_m[0]",
+                   i);
         number_row(session, content, _("Top"), NULL, "m", 0.05, "site.obstacles#.z_m[1]", i);
         gtk_box_append(content, remove_button(session, label, path));
     }
-    gtk_box_append(content, hs_row_button(_("Add an obstacle"), NULL, G_CALLBACK(on_add_obstacle), session, NULL));
+    gtk_box_append(content, hs_row_button(_("Add an obstacle"), NULL,
+                                          G_CALLBACK(on_add_obstacle), session, NULL));
 }
 
 static void
 site_build(HsSession *session, GtkBox *content)
 {
-    gtk_box_append(content, hs_quantity_row_new(session, _("Friction, shoe on floor"), NULL, "site.friction", "", 0.05));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Friction, shoe on floor"), NULL,
+                                                "site.friction", "", 0.05));
     gtk_box_append(content, hs_tri_row_new(session, _("Wet"), "site.wet"));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Temperature"), NULL, "site.temperature_C", "C", 1.0));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Highest gust worked in"), NULL, "site.wind_m_s", "m_s", 1.0));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Headroom"), NULL, "site.headroom_m", "m", 0.05));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Clear width of the way"), NULL, "site.width_m", "m", 0.05));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Corner, width before"), NULL, "site.corner_m[0]", "m", 0.05));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Corner, width after"), NULL, "site.corner_m[1]", "m", 0.05));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Floor bears, under one sole"), NULL, "site.rating_kPa", "kPa", 10.0));
-    gtk_box_append(content, hs_quantity_row_new(session, _("Floor bears, one person's all"), NULL, "site.rating_kg", "kg", 10.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Temperature"), NULL,
+                                                "site.temperature_C", "C", 1.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Highest gust worked in"), NULL,
+                                                "site.wind_m_s", "m_s", 1.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Headroom"), NULL, "site.headroom_m",
+                                                "m", 0.05));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Clear width of the way"), NULL,
+                                                "site.width_m", "m", 0.05));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Corner, width before"), NULL,
+                                                "site.corner_m[0]", "m", 0.05));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Corner, width after"), NULL,
+                                                "site.corner_m[1]", "m", 0.05));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Floor bears, under one sole"), NULL,
+                                                "site.rating_kPa", "kPa", 10.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Floor bears, one person's all"),
+                                                NULL, "site.rating_kg", "kg", 10.0));
     floor_rows(session, content);
     opening_rows(session, content);
     obstacle_rows(session, content);
@@ -255,7 +288,8 @@ ways_shape(HsSession *session)
 
     for (guint i = 0; i < G_N_ELEMENTS(ways); i++)
         g_string_append_printf(shape, "%d ", find_way(document, ways[i]));
-    g_string_append_printf(shape, "%d %d", hs_field_length(document, "gates"), hs_field_length(document, "consulted"));
+    g_string_append_printf(shape, "%d %d", hs_field_length(document, "gates"),
+                           hs_field_length(document, "consulted"));
     return g_string_free(shape, FALSE);
 }
 
@@ -264,7 +298,8 @@ on_answer_way(GtkWidget *button, gpointer data)
 {
     HsSession *session = data;
     const char *way = g_object_get_data(G_OBJECT(button), "hs-way");
-    g_autofree char *json = g_strdup_printf("{\"way\": \"%s\", \"answer\": \"planned\", \"reason\": \"\"}", way);
+    g_autofree char *json =
+        g_strdup_printf("{\"way\": \"%s\", \"answer\": \"planned\", \"reason\": \"\"}", way);
 
     insert_last(button, session, _("Answer a better way"), "better_ways", json);
 }
@@ -272,13 +307,15 @@ on_answer_way(GtkWidget *button, gpointer data)
 static void
 on_add_gate(GtkWidget *button, gpointer session)
 {
-    insert_last(button, session, _("Add a gate"), "gates", "{\"gate\": \"\", \"answer\": \"open\", \"note\": \"\"}");
+    insert_last(button, session, _("Add a gate"), "gates",
+                "{\"gate\": \"\", \"answer\": \"open\", \"note\": \"\"}");
 }
 
 static void
 on_add_consulted(GtkWidget *button, gpointer session)
 {
-    insert_last(button, session, _("Add who was asked"), "consulted", "{\"role\": \"\", \"said\": \"\"}");
+    insert_last(button, session, _("Add who was asked"), "consulted",
+                "{\"role\": \"\", \"said\": \"\"}");
 }
 
 static void
@@ -290,14 +327,16 @@ way_rows(HsSession *session, GtkBox *content, const char *way, const char *quest
 
     gtk_box_append(content, hs_row_heading(question));
     if (at < 0) {
-        GtkWidget *button = hs_row_button(_("Answer"), question, G_CALLBACK(on_answer_way), session, NULL);
+        GtkWidget *button =
+            hs_row_button(_("Answer"), question, G_CALLBACK(on_answer_way), session, NULL);
         g_object_set_data_full(G_OBJECT(button), "hs-way", g_strdup(way), g_free);
         gtk_box_append(content, button);
         return;
     }
     g_autofree char *answer = g_strdup_printf("better_ways[%d].answer", at);
     g_autofree char *reason = g_strdup_printf("better_ways[%d].reason", at);
-    gtk_box_append(content, hs_choice_row_new(session, _("Answer"), question, answer, HS_CHOICE_WORD, answers, words));
+    gtk_box_append(content, hs_choice_row_new(session, _("Answer"), question, answer,
+                                              HS_CHOICE_WORD, answers, words));
     gtk_box_append(content, hs_text_row_new(session, _("Because"), reason, 1));
 }
 
@@ -316,10 +355,12 @@ gate_rows(HsSession *session, GtkBox *content)
         g_autofree char *name = g_strdup_printf(_("Gate %d"), i + 1);
         g_autofree char *label = g_strdup_printf(_("Remove gate %d"), i + 1);
         gtk_box_append(content, hs_text_row_new(session, name, gate, 1));
-        gtk_box_append(content, hs_choice_row_new(session, _("Answer"), name, answer, HS_CHOICE_WORD, answers, words));
+        gtk_box_append(content, hs_choice_row_new(session, _("Answer"), name, answer,
+                                                  HS_CHOICE_WORD, answers, words));
         gtk_box_append(content, remove_button(session, label, path));
     }
-    gtk_box_append(content, hs_row_button(_("Add a gate"), NULL, G_CALLBACK(on_add_gate), session, NULL));
+    gtk_box_append(
+        content, hs_row_button(_("Add a gate"), NULL, G_CALLBACK(on_add_gate), session, NULL));
 }
 
 static void
@@ -334,7 +375,8 @@ consulted_rows(HsSession *session, GtkBox *content)
         gtk_box_append(content, hs_text_row_new(session, _("Who"), role, 1));
         gtk_box_append(content, hs_text_row_new(session, _("Said"), said, 2));
     }
-    gtk_box_append(content, hs_row_button(_("Add who was asked"), NULL, G_CALLBACK(on_add_consulted), session, NULL));
+    gtk_box_append(content, hs_row_button(_("Add who was asked"), NULL,
+                                          G_CALLBACK(on_add_consulted), session, NULL));
 }
 
 static void
@@ -348,4 +390,5 @@ ways_build(HsSession *session, GtkBox *content)
     consulted_rows(session, content);
 }
 
-const hs_brief_part hs_brief_ways = {"ways", N_("Better ways first"), ways_summary, ways_shape, ways_build};
+const hs_brief_part hs_brief_ways = {"ways", N_("Better ways first"), ways_summary, ways_shape,
+                                     ways_build};

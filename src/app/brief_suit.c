@@ -49,8 +49,9 @@ suit_shape(HsSession *session)
         g_autofree char *torque = g_strdup_printf("suits[%d].torque", i);
         g_autofree char *effectors = g_strdup_printf("suits[%d].effectors", i);
         const char *word = hs_field_text(document, kind);
-        g_string_append_printf(shape, "%s %d %d %d;", word ? word : "", hs_field_length(document, rating),
-                               hs_field_length(document, torque), hs_field_length(document, effectors));
+        g_string_append_printf(
+            shape, "%s %d %d %d;", word ? word : "", hs_field_length(document, rating),
+            hs_field_length(document, torque), hs_field_length(document, effectors));
     }
     return g_string_free(shape, FALSE);
 }
@@ -60,7 +61,8 @@ field_rows(HsSession *session, GtkBox *content, int i, const suit_field *fields,
 {
     for (guint k = 0; k < n; k++) {
         g_autofree char *path = g_strdup_printf("suits[%d].%s", i, fields[k].key);
-        gtk_box_append(content, hs_quantity_row_new(session, _(fields[k].label), NULL, path, fields[k].unit, fields[k].step));
+        gtk_box_append(content, hs_quantity_row_new(session, _(fields[k].label), NULL, path,
+                                                    fields[k].unit, fields[k].step));
     }
 }
 
@@ -110,11 +112,16 @@ rating_rows(HsSession *session, GtkBox *content, int i)
         g_autofree char *payload = g_strdup_printf("%s[%d].payload_kg", list, k);
         g_autofree char *reach_name = g_strdup_printf(_("Rating %d, reach"), k + 1);
         g_autofree char *payload_name = g_strdup_printf(_("Rating %d, payload"), k + 1);
-        gtk_box_append(content, hs_quantity_row_new(session, _("at reach"), reach_name, reach, "m", 0.05));
-        gtk_box_append(content, hs_quantity_row_new(session, _("payload"), payload_name, payload, "kg", 1.0));
+        gtk_box_append(
+            content, hs_quantity_row_new(session, _("at reach"), reach_name, reach, "m", 0.05));
+        gtk_box_append(content, hs_quantity_row_new(session, _("payload"), payload_name,
+                                                    payload, "kg", 1.0));
     }
     if (n == 1)
-        gtk_box_append(content, hs_row_hint(_("One point is good for that reach and nearer, and says nothing farther out.")));
+        gtk_box_append(
+            content,
+            hs_row_hint(_(
+                "One point is good for that reach and nearer, and says nothing farther out.")));
 }
 
 static void
@@ -128,8 +135,10 @@ torque_rows(HsSession *session, GtkBox *content, int i)
         g_autofree char *moment = g_strdup_printf("%s[%d].moment_Nm", list, k);
         g_autofree char *angle_name = g_strdup_printf(_("Support %d, angle"), k + 1);
         g_autofree char *moment_name = g_strdup_printf(_("Support %d, moment"), k + 1);
-        gtk_box_append(content, hs_quantity_row_new(session, _("at"), angle_name, angle, "deg", 5.0));
-        gtk_box_append(content, hs_quantity_row_new(session, _("gives"), moment_name, moment, "Nm", 1.0));
+        gtk_box_append(content,
+                       hs_quantity_row_new(session, _("at"), angle_name, angle, "deg", 5.0));
+        gtk_box_append(
+            content, hs_quantity_row_new(session, _("gives"), moment_name, moment, "Nm", 1.0));
     }
 }
 
@@ -148,8 +157,10 @@ effector_rows(HsSession *session, GtkBox *content, int i)
         g_autofree char *friction_name = g_strdup_printf(_("%s, friction"), heading);
         g_autofree char *force_name = g_strdup_printf(_("%s, greatest force"), heading);
         gtk_box_append(content, hs_row_heading(heading));
-        gtk_box_append(content, hs_quantity_row_new(session, _("Friction"), friction_name, friction, "", 0.05));
-        gtk_box_append(content, hs_quantity_row_new(session, _("Greatest force"), force_name, force, "N", 10.0));
+        gtk_box_append(content, hs_quantity_row_new(session, _("Friction"), friction_name,
+                                                    friction, "", 0.05));
+        gtk_box_append(content, hs_quantity_row_new(session, _("Greatest force"), force_name,
+                                                    force, "N", 10.0));
         gtk_box_append(content, hs_tri_row_new(session, _("Holds without power"), holds));
     }
 }
@@ -158,13 +169,15 @@ static void
 powered_rows(HsSession *session, GtkBox *content, int i)
 {
     const char *const losses[] = {"", "lock", "descend", "limp", NULL};
-    const char *const words[] = {_("not known"), _("arms lock"), _("arms sink"), _("everything goes limp"), NULL};
+    const char *const words[] = {_("not known"), _("arms lock"), _("arms sink"),
+                                 _("everything goes limp"), NULL};
     g_autofree char *loss = g_strdup_printf("suits[%d].on_power_loss", i);
     g_autofree char *walks = g_strdup_printf("suits[%d].walks_without_power", i);
     g_autofree char *measured = g_strdup_printf("suits[%d].gain_measured", i);
 
     gtk_box_append(content, hs_tri_row_new(session, _("Gain was measured"), measured));
-    gtk_box_append(content, hs_choice_row_new(session, _("Without power"), NULL, loss, HS_CHOICE_WORD, losses, words));
+    gtk_box_append(content, hs_choice_row_new(session, _("Without power"), NULL, loss,
+                                              HS_CHOICE_WORD, losses, words));
     gtk_box_append(content, hs_tri_row_new(session, _("Can be walked without power"), walks));
     field_rows(session, content, i, powered_suit, G_N_ELEMENTS(powered_suit));
     rating_rows(session, content, i);
@@ -199,8 +212,12 @@ suit_build(HsSession *session, GtkBox *content)
 {
     int n = hs_field_length(hs_session_document(session), "suits");
 
-    gtk_box_append(content, hs_row_hint(n == 0 ? _("No suit yet: choose one for a bearer under Bearers.")
-                                               : _("What the data sheet does not say stays empty: it is then not judged.")));
+    gtk_box_append(
+        content,
+        hs_row_hint(
+            n == 0
+                ? _("No suit yet: choose one for a bearer under Bearers.")
+                : _("What the data sheet does not say stays empty: it is then not judged.")));
     for (int i = 0; i < n; i++)
         suit_rows(session, content, i);
 }

@@ -71,13 +71,13 @@ hs_change_option(GtkWidget *from, HsSession *session, int option, hs_edit *edit)
     held_change *held = g_new(held_change, 1);
     held->session = g_object_ref(session);
     held->edit = edit;
-    hs_notice_ask(from,
-                  _("This is today's way. Everything else is compared with it."),
+    hs_notice_ask(from, _("This is today's way. Everything else is compared with it."),
                   _("Change today's way"), on_go_ahead, NULL, NULL, held, held_free);
 }
 
 void
-hs_change_number(GtkWidget *from, HsSession *session, const char *label, const char *path, double value)
+hs_change_number(
+    GtkWidget *from, HsSession *session, const char *label, const char *path, double value)
 {
     hs_edit *edit = hs_edit_new(label);
 
@@ -89,7 +89,8 @@ hs_change_number(GtkWidget *from, HsSession *session, const char *label, const c
 }
 
 void
-hs_change_text(GtkWidget *from, HsSession *session, const char *label, const char *path, const char *value)
+hs_change_text(
+    GtkWidget *from, HsSession *session, const char *label, const char *path, const char *value)
 {
     hs_edit *edit = hs_edit_new(label);
 

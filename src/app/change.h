@@ -15,8 +15,13 @@ gboolean hs_change_commit(GtkWidget *from, HsSession *session, hs_edit *edit);
 /* The same for a change of one option: the baseline asks before its first change. */
 void hs_change_option(GtkWidget *from, HsSession *session, int option, hs_edit *edit);
 
-void hs_change_number(GtkWidget *from, HsSession *session, const char *label, const char *path, double value);
-void hs_change_text(GtkWidget *from, HsSession *session, const char *label, const char *path, const char *value);
+void hs_change_number(
+    GtkWidget *from, HsSession *session, const char *label, const char *path, double value);
+void hs_change_text(GtkWidget *from,
+                    HsSession *session,
+                    const char *label,
+                    const char *path,
+                    const char *value);
 /* A JSON value from a literal: "{\"hands\": 2}"; never NULL. */
 JsonNode *hs_change_node(const char *json);
 /* Index of the option that is edited, or -1 while it is the program's own added one. */

@@ -66,7 +66,8 @@ free_worker(const hs_document *document, int option, hs_edit *edit)
     }
     char *id = hs_free_id(document, "workers", "worker");
     g_autofree char *path = g_strdup_printf("workers[%d]", n);
-    g_autofree char *json = g_strdup_printf("{\"id\": \"%s\", \"name\": \"%s %d\"}", id, _("Worker"), n + 1);
+    g_autofree char *json =
+        g_strdup_printf("{\"id\": \"%s\", \"name\": \"%s %d\"}", id, _("Worker"), n + 1);
     hs_edit_insert(edit, path, hs_change_node(json));
     return id;
 }
@@ -80,8 +81,8 @@ edit_with_grip(const hs_document *document, int option, const char *grip)
     g_autofree char *path = g_strdup_printf("%s[%d]", bearers, n);
     g_autofree char *id = hs_free_id(document, bearers, "bearer");
     g_autofree char *worker = free_worker(document, option, edit);
-    g_autofree char *json =
-        g_strdup_printf("{\"id\": \"%s\", \"worker\": \"%s\", \"grips\": [\"%s\"]}", id, worker, grip);
+    g_autofree char *json = g_strdup_printf(
+        "{\"id\": \"%s\", \"worker\": \"%s\", \"grips\": [\"%s\"]}", id, worker, grip);
 
     hs_edit_insert(edit, path, hs_change_node(json));
     return edit;
@@ -154,7 +155,8 @@ hs_crew_next(HsSession *session)
         return NULL;
     hs_edit_free(edit);
     g_autofree char *share = hs_quantity_text(share_N, "N", hs_look_units());
-    return g_strdup_printf(_("The next bearer takes grip %s; the greatest share is then %s."), grip, share);
+    return g_strdup_printf(_("The next bearer takes grip %s; the greatest share is then %s."),
+                           grip, share);
 }
 
 static void
@@ -170,7 +172,8 @@ on_add_grip(GtkWidget *from, gpointer data)
     double z_m = results != NULL ? hs_or(results->load.centre_m.z, 0.2) : 0.2;
     g_autofree char *z = hs_number_text(round(z_m * 100.0) / 100.0);
     g_autofree char *json = g_strdup_printf(
-        "{\"id\": \"%s\", \"at_m\": [0, %s, %s], \"kind\": \"handle\", \"hands\": 2}", id, n % 2 ? "-0.3" : "0.3", z);
+        "{\"id\": \"%s\", \"at_m\": [0, %s, %s], \"kind\": \"handle\", \"hands\": 2}", id,
+        n % 2 ? "-0.3" : "0.3", z);
 
     hs_edit_insert(edit, path, hs_change_node(json));
     hs_change_commit(from, session, edit);
@@ -184,8 +187,9 @@ add_bearer(GtkWidget *from, HsSession *session, int option)
     hs_edit *edit = best_edit(session, option, &grip, &share_N);
 
     if (edit == NULL) {
-        hs_notice_ask(from, _("There is no free grip for another bearer."), _("Add a grip here"), on_add_grip, NULL,
-                      NULL, g_object_ref(session), g_object_unref);
+        hs_notice_ask(from, _("There is no free grip for another bearer."),
+                      _("Add a grip here"), on_add_grip, NULL, NULL, g_object_ref(session),
+                      g_object_unref);
         return;
     }
     hs_change_option(from, session, option, edit);
@@ -222,8 +226,9 @@ remove_bearer(GtkWidget *from, HsSession *session, int option)
     hs_change_option(from, session, option, edit);
     if (emptied > 0) {
         g_autofree char *text = g_strdup_printf(
-            g_dngettext(GETTEXT_PACKAGE, "%d role is EMPTY now: %s did it.", "%d roles are EMPTY now: %s did them.",
-                        (gulong)emptied), emptied, id);
+            g_dngettext(GETTEXT_PACKAGE, "%d role is EMPTY now: %s did it.",
+                        "%d roles are EMPTY now: %s did them.", (gulong)emptied),
+            emptied, id);
         hs_notice_say(from, text);
     }
 }

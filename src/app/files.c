@@ -14,7 +14,7 @@
 typedef struct {
     GtkWidget *from;
     HsSession *session;
-    void (*chosen)(GtkWidget *from, const char *path);                        /* open */
+    void (*chosen)(GtkWidget *from, const char *path);                       /* open */
     gboolean (*write)(HsSession *session, const char *path, GError **error); /* save, export */
 } dialog_wish;
 
@@ -22,8 +22,9 @@ static void
 on_response(GtkNativeDialog *dialog, int response, gpointer data)
 {
     dialog_wish *asked = data;
-    g_autoptr(GFile) file =
-        response == GTK_RESPONSE_ACCEPT ? gtk_file_chooser_get_file(GTK_FILE_CHOOSER(dialog)) : NULL;
+    g_autoptr(GFile) file = response == GTK_RESPONSE_ACCEPT
+                                ? gtk_file_chooser_get_file(GTK_FILE_CHOOSER(dialog))
+                                : NULL;
     g_autofree char *path = file ? g_file_get_path(file) : NULL;
     g_autoptr(GError) error = NULL;
 
@@ -67,8 +68,8 @@ ask_name(GtkWidget *from,
          gboolean (*write)(HsSession *, const char *, GError **))
 {
     GtkWindow *parent = GTK_WINDOW(gtk_widget_get_root(from));
-    GtkFileChooserNative *dialog =
-        gtk_file_chooser_native_new(title, parent, GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), _("_Cancel"));
+    GtkFileChooserNative *dialog = gtk_file_chooser_native_new(
+        title, parent, GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), _("_Cancel"));
     dialog_wish *asked = g_new0(dialog_wish, 1);
     g_autofree char *stem = stem_of(session);
     g_autofree char *name = g_strconcat(stem, ending, NULL);
@@ -90,9 +91,9 @@ ask_name(GtkWidget *from,
 void
 hs_files_choose_open(GtkWidget *from, void (*chosen)(GtkWidget *from, const char *path))
 {
-    GtkFileChooserNative *dialog =
-        gtk_file_chooser_native_new(_("Open an assessment"), GTK_WINDOW(gtk_widget_get_root(from)),
-                                    GTK_FILE_CHOOSER_ACTION_OPEN, _("_Open"), _("_Cancel"));
+    GtkFileChooserNative *dialog = gtk_file_chooser_native_new(
+        _("Open an assessment"), GTK_WINDOW(gtk_widget_get_root(from)),
+        GTK_FILE_CHOOSER_ACTION_OPEN, _("_Open"), _("_Cancel"));
     dialog_wish *asked = g_new0(dialog_wish, 1);
 
     asked->from = from;
@@ -116,7 +117,8 @@ hs_files_save(GtkWidget *from, HsSession *session)
     g_autoptr(GError) error = NULL;
 
     if (hs_document_is_read_only(hs_session_document(session)))
-        hs_notice_say(from, _("This file is of a newer version: it can be looked at and not changed."));
+        hs_notice_say(
+            from, _("This file is of a newer version: it can be looked at and not changed."));
     else if (hs_session_path(session) == NULL)
         hs_files_save_as(from, session);
     else if (!hs_session_save(session, hs_session_path(session), &error))
@@ -130,7 +132,8 @@ is_ready(GtkWidget *from, HsSession *session)
 {
     if (hs_session_results(session) != NULL)
         return TRUE;
-    hs_notice_say(from, _("There is nothing to print yet: something is still missing in the brief."));
+    hs_notice_say(from,
+                  _("There is nothing to print yet: something is still missing in the brief."));
     return FALSE;
 }
 
@@ -141,7 +144,8 @@ write_view(HsSession *session, const char *path, GError **error)
     int option = hs_session_edited(session);
     int sample = hs_session_sample(session, option);
 
-    return hs_export_view(hs_session_results_document(session), results, results->options[option].id,
+    return hs_export_view(hs_session_results_document(session), results,
+                          results->options[option].id,
                           results->options[option].samples[sample].route, path, error);
 }
 
@@ -157,7 +161,8 @@ sheet_of(HsSession *session)
 {
     return (hs_sheet_request){.document = hs_session_results_document(session),
                               .results = hs_session_results(session),
-                              .paper = hs_look_units() == HS_UNITS_US ? HS_PAPER_LETTER : HS_PAPER_A4,
+                              .paper = hs_look_units() == HS_UNITS_US ? HS_PAPER_LETTER
+                                                                      : HS_PAPER_A4,
                               .us_units = hs_look_units() == HS_UNITS_US};
 }
 
@@ -192,7 +197,10 @@ hs_files_export_handout(GtkWidget *from, HsSession *session)
 }
 
 static void
-on_draw_page(GtkPrintOperation *operation, GtkPrintContext *context, int page, HsSession *session)
+on_draw_page(GtkPrintOperation *operation,
+             GtkPrintContext *context,
+             int page,
+             HsSession *session)
 {
     hs_sheet_request request = sheet_of(session);
 
@@ -211,8 +219,8 @@ hs_files_print(GtkWidget *from, HsSession *session)
     hs_sheet_request request = sheet_of(session);
     g_autoptr(GtkPrintOperation) operation = gtk_print_operation_new();
     g_autoptr(GtkPageSetup) setup = gtk_page_setup_new();
-    g_autoptr(GtkPaperSize) paper =
-        gtk_paper_size_new(request.paper == HS_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
+    g_autoptr(GtkPaperSize) paper = gtk_paper_size_new(
+        request.paper == HS_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
     gtk_page_setup_set_paper_size_and_default_margins(setup, paper);
     gtk_print_operation_set_default_page_setup(operation, setup);
     gtk_print_operation_set_use_full_page(operation, TRUE);
@@ -220,6 +228,7 @@ hs_files_print(GtkWidget *from, HsSession *session)
     gtk_print_operation_set_n_pages(operation, hs_sheet_n_pages(&request));
     g_signal_connect(operation, "draw-page", G_CALLBACK(on_draw_page), session);
     if (gtk_print_operation_run(operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,
-                                GTK_WINDOW(gtk_widget_get_root(from)), &error) == GTK_PRINT_OPERATION_RESULT_ERROR)
+                                GTK_WINDOW(gtk_widget_get_root(from)),
+                                &error) == GTK_PRINT_OPERATION_RESULT_ERROR)
         hs_notice_say(from, error->message);
 }

@@ -59,9 +59,12 @@ closeness(const hs_finding *finding)
     if (finding == NULL)
         return -1.0;
     static const double without_ratio[] = {0.0, 0.1, 0.95, 5.0, 0.0};
-    double ratio = hs_has(finding->ratio) ? CLAMP(finding->ratio, 0.0, 9.0) : without_ratio[finding->status];
-    double missing = finding->status == HS_STATUS_NOT_JUDGED && finding->why == HS_WHY_MISSING ? 5.0 : 0.0;
-    return by_status[finding->status] + (finding->status == HS_STATUS_NOT_JUDGED ? missing : ratio);
+    double ratio = hs_has(finding->ratio) ? CLAMP(finding->ratio, 0.0, 9.0)
+                                          : without_ratio[finding->status];
+    double missing =
+        finding->status == HS_STATUS_NOT_JUDGED && finding->why == HS_WHY_MISSING ? 5.0 : 0.0;
+    return by_status[finding->status] +
+           (finding->status == HS_STATUS_NOT_JUDGED ? missing : ratio);
 }
 
 static double
@@ -83,7 +86,8 @@ is_judged(HsFindings *self, hs_check_id check)
 
     for (int i = 0; i < 2; i++) {
         const hs_finding *finding = hs_finding_of(results, options[i], check);
-        if (finding != NULL && (finding->status != HS_STATUS_NOT_JUDGED || finding->why == HS_WHY_MISSING))
+        if (finding != NULL &&
+            (finding->status != HS_STATUS_NOT_JUDGED || finding->why == HS_WHY_MISSING))
             return TRUE;
     }
     return FALSE;
@@ -101,7 +105,8 @@ is_there(HsFindings *self, hs_check_id check)
 static int
 by_closeness(gconstpointer a, gconstpointer b, gpointer data)
 {
-    double x = row_closeness(data, *(const hs_check_id *)a), y = row_closeness(data, *(const hs_check_id *)b);
+    double x = row_closeness(data, *(const hs_check_id *)a),
+           y = row_closeness(data, *(const hs_check_id *)b);
 
     return x > y ? -1 : x < y ? 1 : (int)*(const hs_check_id *)a - (int)*(const hs_check_id *)b;
 }
@@ -116,7 +121,8 @@ show_cell(HsFindings *self, cell *at, int option, hs_check_id check)
 
     gtk_widget_set_sensitive(at->button, finding != NULL);
     gtk_widget_set_visible(at->button, option >= 0);
-    gtk_widget_set_visible(at->mark, finding != NULL && finding->status != HS_STATUS_NOT_JUDGED);
+    gtk_widget_set_visible(at->mark,
+                           finding != NULL && finding->status != HS_STATUS_NOT_JUDGED);
     if (finding == NULL) {
         gtk_label_set_text(GTK_LABEL(at->figure), "");
         gtk_label_set_text(GTK_LABEL(at->place), "");
@@ -126,8 +132,9 @@ show_cell(HsFindings *self, cell *at, int option, hs_check_id check)
     }
     g_autofree char *figure = hs_words_figure(finding, hs_look_units());
     g_autofree char *place = hs_words_place(&results->options[option], finding);
-    g_autofree char *spoken = g_strdup_printf("%s, %s: %s, %s", hs_words_check(check), results->options[option].name,
-                                              hs_words_status(finding->status), figure);
+    g_autofree char *spoken =
+        g_strdup_printf("%s, %s: %s, %s", hs_words_check(check), results->options[option].name,
+                        hs_words_status(finding->status), figure);
     gboolean is_scope = finding->status == HS_STATUS_NOT_JUDGED;
     gtk_label_set_text(GTK_LABEL(at->figure), figure);
     gtk_label_set_text(GTK_LABEL(at->place), place);
@@ -136,7 +143,9 @@ show_cell(HsFindings *self, cell *at, int option, hs_check_id check)
     hs_status_mark_set(at->mark, finding->status, finding->ratio);
     hs_look_name(at->button, spoken);
     gtk_widget_set_tooltip_text(at->button, hs_words_check_hint(check));
-    for (const char *const *css = (const char *const[]){"beyond", "near", "within", "scope", NULL}; *css; css++)
+    for (const char *const *css =
+             (const char *const[]){"beyond", "near", "within", "scope", NULL};
+         *css; css++)
         gtk_widget_remove_css_class(at->word, *css);
     static const char *const by_status[] = {"scope", "within", "near", "beyond", "scope"};
     gtk_widget_add_css_class(at->word, by_status[finding->status]);
@@ -147,7 +156,8 @@ show_working(HsFindings *self, row *at)
 {
     const hs_results *results = hs_session_results(self->session);
     int option = hs_session_finding_option(self->session);
-    gboolean is_chosen = option >= 0 && hs_session_finding_check(self->session) == (int)at->check;
+    gboolean is_chosen =
+        option >= 0 && hs_session_finding_check(self->session) == (int)at->check;
     const hs_finding *finding = is_chosen ? hs_finding_of(results, option, at->check) : NULL;
 
     if (finding != NULL)
@@ -156,11 +166,13 @@ show_working(HsFindings *self, row *at)
         gtk_widget_remove_css_class(at->box, "chosen");
     for (int i = 0; i < 2; i++) {
         int shown = i ? hs_session_right(self->session) : hs_session_left(self->session);
-        gtk_accessible_update_state(GTK_ACCESSIBLE(at->cells[i].button), GTK_ACCESSIBLE_STATE_EXPANDED,
+        gtk_accessible_update_state(GTK_ACCESSIBLE(at->cells[i].button),
+                                    GTK_ACCESSIBLE_STATE_EXPANDED,
                                     finding != NULL && shown == option, -1);
     }
     if (finding != NULL)
-        gtk_revealer_set_child(at->working, hs_working_view_new(self->session, option, finding));
+        gtk_revealer_set_child(at->working,
+                               hs_working_view_new(self->session, option, finding));
     gtk_revealer_set_reveal_child(at->working, finding != NULL);
     if (finding == NULL)
         gtk_revealer_set_child(at->working, NULL);
@@ -169,7 +181,8 @@ show_working(HsFindings *self, row *at)
 static void
 show_row(HsFindings *self, row *at)
 {
-    gtk_widget_set_visible(at->box, is_there(self, at->check) && (self->shows_all || is_judged(self, at->check)));
+    gtk_widget_set_visible(at->box, is_there(self, at->check) &&
+                                        (self->shows_all || is_judged(self, at->check)));
     if (!gtk_widget_get_visible(at->box))
         return;
     show_cell(self, &at->cells[0], hs_session_left(self->session), at->check);
@@ -184,21 +197,25 @@ show_count(HsFindings *self)
     const hs_results *results = hs_session_results(self->session);
 
     for (int i = 0; i < HS_N_CHECKS; i++) {
-        const hs_finding *finding = hs_finding_of(results, hs_session_right(self->session), (hs_check_id)i);
+        const hs_finding *finding =
+            hs_finding_of(results, hs_session_right(self->session), (hs_check_id)i);
         if (!is_there(self, (hs_check_id)i))
             continue;
         if (is_judged(self, (hs_check_id)i))
             shown++;
         else
             hidden++;
-        missing += finding != NULL && finding->status == HS_STATUS_NOT_JUDGED && finding->why == HS_WHY_MISSING;
+        missing += finding != NULL && finding->status == HS_STATUS_NOT_JUDGED &&
+                   finding->why == HS_WHY_MISSING;
     }
-    g_autofree char *count = missing ? g_strdup_printf(_("%d checks, %d not judged"), shown, missing)
-                                     : g_strdup_printf(_("%d checks"), shown);
+    g_autofree char *count =
+        missing ? g_strdup_printf(_("%d checks, %d not judged"), shown, missing)
+                : g_strdup_printf(_("%d checks"), shown);
     gtk_label_set_text(self->count, count);
     gtk_widget_set_visible(GTK_WIDGET(self->rest), hidden > 0);
-    g_autofree char *rest = self->shows_all ? g_strdup_printf(_("Hide the %d that are out of scope"), hidden)
-                                            : g_strdup_printf(_("%d more are out of scope: show them"), hidden);
+    g_autofree char *rest =
+        self->shows_all ? g_strdup_printf(_("Hide the %d that are out of scope"), hidden)
+                        : g_strdup_printf(_("%d more are out of scope: show them"), hidden);
     gtk_button_set_label(self->rest, rest);
     hs_look_name(self->rest, rest);
 }
@@ -209,8 +226,10 @@ show_names(HsFindings *self)
     const hs_results *results = hs_session_results(self->session);
     int left = hs_session_left(self->session), right = hs_session_right(self->session);
 
-    gtk_label_set_text(self->left_name, results && left >= 0 ? results->options[left].name : "");
-    gtk_label_set_text(self->right_name, results && right >= 0 ? results->options[right].name : "");
+    gtk_label_set_text(self->left_name,
+                       results && left >= 0 ? results->options[left].name : "");
+    gtk_label_set_text(self->right_name,
+                       results && right >= 0 ? results->options[right].name : "");
     gtk_widget_set_visible(GTK_WIDGET(self->right_name), right >= 0);
     gtk_widget_set_visible(GTK_WIDGET(self->pending), hs_session_is_pending(self->session));
 }
@@ -250,7 +269,8 @@ on_cell(GtkButton *button, HsFindings *self)
     gboolean is_chosen = hs_session_finding_option(self->session) == option &&
                          hs_session_finding_check(self->session) == (int)at->check;
 
-    hs_session_choose_finding(self->session, is_chosen ? -1 : option, is_chosen ? -1 : (int)at->check);
+    hs_session_choose_finding(self->session, is_chosen ? -1 : option,
+                              is_chosen ? -1 : (int)at->check);
 }
 
 static void
@@ -350,7 +370,8 @@ hs_findings_class_init(HsFindingsClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class, "/io/handspike/Handspike/findings.ui");
+    gtk_widget_class_set_template_from_resource(widget_class,
+                                                "/io/handspike/Handspike/findings.ui");
     gtk_widget_class_bind_template_child(widget_class, HsFindings, list);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, count);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, left_name);

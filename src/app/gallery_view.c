@@ -45,8 +45,9 @@ build_scene(tile *self)
                                     .results = &results,
                                     .option = option,
                                     .sample = results.options[option].n_samples / 4,
-                                    .layers = (1u << HS_LAYER_site) | (1u << HS_LAYER_suit) | (1u << HS_LAYER_figure) |
-                                              (1u << HS_LAYER_load) | (1u << HS_LAYER_route),
+                                    .layers = (1u << HS_LAYER_site) | (1u << HS_LAYER_suit) |
+                                              (1u << HS_LAYER_figure) | (1u << HS_LAYER_load) |
+                                              (1u << HS_LAYER_route),
                                     .chosen_point = -1,
                                     .folds = TRUE};
         if (results.options[option].n_samples > 0)
@@ -64,14 +65,16 @@ draw(GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
         build_scene(self);
     if (self->scene == NULL)
         return;
-    hs_view view = hs_view_fit(self->scene, width, height, hs_look_font_px(GTK_WIDGET(area)) * 0.7);
+    hs_view view =
+        hs_view_fit(self->scene, width, height, hs_look_font_px(GTK_WIDGET(area)) * 0.7);
     hs_paint_scene(cr, self->scene, &view, hs_look_theme(GTK_WIDGET(area)));
 }
 
 static void
 on_tile(GtkButton *button, tile *self)
 {
-    hs_window_open_document(HS_WINDOW(gtk_widget_get_root(GTK_WIDGET(button))), self->example->document);
+    hs_window_open_document(HS_WINDOW(gtk_widget_get_root(GTK_WIDGET(button))),
+                            self->example->document);
 }
 
 static GtkWidget *
@@ -138,14 +141,16 @@ add_blank(GtkFlowBox *flow)
     GtkWidget *area = picture_area();
 
     hs_look_name(area, _("Blank"));
-    GtkWidget *button = add_tile(flow, _("Blank"), _("A box, a way, one person: change everything."), area);
+    GtkWidget *button =
+        add_tile(flow, _("Blank"), _("A box, a way, one person: change everything."), area);
     gtk_actionable_set_action_name(GTK_ACTIONABLE(button), "win.new");
 }
 
 GtkWidget *
 hs_gallery_view_new(void)
 {
-    GtkWidget *scroller = gtk_scrolled_window_new(), *box = gtk_box_new(GTK_ORIENTATION_VERTICAL, 18);
+    GtkWidget *scroller = gtk_scrolled_window_new(),
+              *box = gtk_box_new(GTK_ORIENTATION_VERTICAL, 18);
     GtkWidget *flow = gtk_flow_box_new();
     g_autoptr(GPtrArray) examples = hs_gallery_list();
 
@@ -160,13 +165,20 @@ hs_gallery_view_new(void)
     g_ptr_array_set_free_func(examples, NULL);
     for (guint i = 0; i < examples->len; i++)
         add_example(GTK_FLOW_BOX(flow), examples->pdata[i]);
-    gtk_box_append(GTK_BOX(box), wrapped(_("Can this lift, that a crew does today, be done by one worker in a suit?"), "start-title", 2));
-    gtk_box_append(GTK_BOX(box), wrapped(_("Open a worked scenario and change it, or begin with a blank one. Loads, places, people and suits are invented."), "soft", 2));
+    gtk_box_append(
+        GTK_BOX(box),
+        wrapped(_("Can this lift, that a crew does today, be done by one worker in a suit?"),
+                "start-title", 2));
+    gtk_box_append(GTK_BOX(box),
+                   wrapped(_("Open a worked scenario and change it, or begin with a blank one. "
+                             "Loads, places, people and suits are invented."),
+                           "soft", 2));
     gtk_box_append(GTK_BOX(box), flow);
     gtk_widget_set_halign(box, GTK_ALIGN_CENTER);
     gtk_widget_add_css_class(box, "start-page");
     gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), box);
-    gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+    gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER,
+                                   GTK_POLICY_AUTOMATIC);
     hs_look_name_scroller(scroller, _("Start page"));
     return scroller;
 }

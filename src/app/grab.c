@@ -68,7 +68,8 @@ in_load_axes(HsSession *session, int option, double dx_m, double dz_m)
 
     if (sample == NULL)
         return (hs_vec3){dx_m, 0.0, dz_m};
-    hs_mat3 turn = hs_mat3_load_to_world(sample->pitch_deg * G_PI / 180.0, sample->heading_deg * G_PI / 180.0);
+    hs_mat3 turn = hs_mat3_load_to_world(sample->pitch_deg * G_PI / 180.0,
+                                         sample->heading_deg * G_PI / 180.0);
     hs_mat3 back = hs_mat3_transpose(&turn);
     return hs_mat3_apply(&back, (hs_vec3){dx_m, 0.0, dz_m});
 }
@@ -110,16 +111,24 @@ static hs_edit *
 edit_for_move(const hs_grab *grab, HsSession *session, hs_vec2 by_m)
 {
     if (grab->kind == HS_HANDLE_POINT)
-        return edit_point(grab->index, (hs_vec2){to_mm(grab->thing_m.x + by_m.x), to_mm(grab->thing_m.y + by_m.y)});
+        return edit_point(grab->index, (hs_vec2){to_mm(grab->thing_m.x + by_m.x),
+                                                 to_mm(grab->thing_m.y + by_m.y)});
     if (grab->kind == HS_HANDLE_GRIP)
-        return edit_grip(grab->index, hs_vec3_add(grab->grip_m, in_load_axes(session, grab->option, by_m.x, by_m.y)));
+        return edit_grip(
+            grab->index,
+            hs_vec3_add(grab->grip_m, in_load_axes(session, grab->option, by_m.x, by_m.y)));
     if (grab->forward == 0.0 || !hs_has(grab->reach_m))
         return NULL;
     return edit_reach(grab->option, grab->reach_m - grab->forward * by_m.x);
 }
 
 void
-hs_grab_move(hs_grab *grab, GtkWidget *from, HsSession *session, HsSideView *view, hs_vec2 pointer_m, gboolean snap)
+hs_grab_move(hs_grab *grab,
+             GtkWidget *from,
+             HsSession *session,
+             HsSideView *view,
+             hs_vec2 pointer_m,
+             gboolean snap)
 {
     hs_vec2 by_m = {pointer_m.x - grab->begin_m.x, pointer_m.y - grab->begin_m.y};
     g_autofree char *fault = NULL;
@@ -158,20 +167,29 @@ on_reach_for_all(GtkWidget *from, gpointer data)
 void
 hs_grab_end(hs_grab *grab, GtkWidget *from, HsSession *session)
 {
-    static const char *const labels[] = {N_("Move a point"), N_("Move a grip"), N_("Change the reach")};
+    static const char *const labels[] = {N_("Move a point"), N_("Move a grip"),
+                                         N_("Change the reach")};
 
     if (!grab->has_moved)
         return;
     hs_session_commit_preview(session, _(labels[grab->kind]));
-    if (grab->kind == HS_HANDLE_FEET && g_object_get_data(G_OBJECT(session), "hs-reach-asked") == NULL) {
+    if (grab->kind == HS_HANDLE_FEET &&
+        g_object_get_data(G_OBJECT(session), "hs-reach-asked") == NULL) {
         g_object_set_data(G_OBJECT(session), "hs-reach-asked", GINT_TO_POINTER(1));
-        hs_notice_ask(from, _("The reach was changed for this option only."), _("Use it for all options"),
-                      on_reach_for_all, _("This option only"), NULL, g_object_ref(session), g_object_unref);
+        hs_notice_ask(from, _("The reach was changed for this option only."),
+                      _("Use it for all options"), on_reach_for_all, _("This option only"),
+                      NULL, g_object_ref(session), g_object_unref);
     }
 }
 
 void
-hs_grab_nudge(GtkWidget *from, HsSession *session, hs_handle_kind kind, int option, int index, double dx_m, double dz_m)
+hs_grab_nudge(GtkWidget *from,
+              HsSession *session,
+              hs_handle_kind kind,
+              int option,
+              int index,
+              double dx_m,
+              double dz_m)
 {
     hs_grab grab = hs_grab_begin(session, kind, option, index, (hs_vec2){0.0, 0.0});
     hs_edit *edit = edit_for_move(&grab, session, (hs_vec2){dx_m, dz_m});
@@ -245,18 +263,21 @@ hs_grab_add_point(GtkWidget *from, HsSession *session, hs_vec2 at_m)
         return;
     for (int i = 1; i < task->route.n_points; i++) {
         const hs_point *a = &task->route.points[i - 1], *b = &task->route.points[i];
-        double away_m = distance_to_leg((hs_vec2){a->x_m, a->z_m}, (hs_vec2){b->x_m, b->z_m}, at_m);
+        double away_m =
+            distance_to_leg((hs_vec2){a->x_m, a->z_m}, (hs_vec2){b->x_m, b->z_m}, at_m);
         if (away_m < least_m) {
             least_m = away_m;
             best = i;
         }
     }
-    static const char *const moves[] = {"carry", "start", "lift", "carry", "lower", "slide", "hold"};
+    static const char *const moves[] = {"carry", "start", "lift", "carry",
+                                        "lower", "slide", "hold"};
     hs_move move = task->route.points[best].move;
     g_autofree char *x = hs_number_text(to_mm(at_m.x));
     g_autofree char *z = hs_number_text(to_mm(at_m.y));
-    g_autofree char *json = g_strdup_printf("{\"x_m\": %s, \"z_m\": %s, \"move\": \"%s\"}", x, z,
-                                            moves[move == HS_MOVE_START ? HS_MOVE_CARRY : move]);
+    g_autofree char *json =
+        g_strdup_printf("{\"x_m\": %s, \"z_m\": %s, \"move\": \"%s\"}", x, z,
+                        moves[move == HS_MOVE_START ? HS_MOVE_CARRY : move]);
     g_autofree char *path = g_strdup_printf("route.points[%d]", best);
     g_autofree char *time = g_strdup_printf("route.points[%d].time_s", best);
     hs_edit *edit = hs_edit_new(_("Add a point"));

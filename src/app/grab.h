@@ -11,18 +11,30 @@
 typedef struct {
     hs_handle_kind kind;
     int option, index;
-    hs_vec2 begin_m;  /* pointer, world */
-    hs_vec2 thing_m;  /* the thing, world */
-    double reach_m;   /* feet: at the beginning */
-    double forward;   /* feet: +1 facing +x, -1 facing -x, 0: seen from the front */
-    hs_vec3 grip_m;   /* grip: load frame */
+    hs_vec2 begin_m; /* pointer, world */
+    hs_vec2 thing_m; /* the thing, world */
+    double reach_m;  /* feet: at the beginning */
+    double forward;  /* feet: +1 facing +x, -1 facing -x, 0: seen from the front */
+    hs_vec3 grip_m;  /* grip: load frame */
     gboolean has_moved;
 } hs_grab;
 
-hs_grab hs_grab_begin(HsSession *session, hs_handle_kind kind, int option, int index, hs_vec2 pointer_m);
-void hs_grab_move(hs_grab *grab, GtkWidget *from, HsSession *session, HsSideView *view, hs_vec2 pointer_m, gboolean snap);
+hs_grab hs_grab_begin(
+    HsSession *session, hs_handle_kind kind, int option, int index, hs_vec2 pointer_m);
+void hs_grab_move(hs_grab *grab,
+                  GtkWidget *from,
+                  HsSession *session,
+                  HsSideView *view,
+                  hs_vec2 pointer_m,
+                  gboolean snap);
 void hs_grab_end(hs_grab *grab, GtkWidget *from, HsSession *session);
-void hs_grab_nudge(GtkWidget *from, HsSession *session, hs_handle_kind kind, int option, int index, double dx_m, double dz_m);
+void hs_grab_nudge(GtkWidget *from,
+                   HsSession *session,
+                   hs_handle_kind kind,
+                   int option,
+                   int index,
+                   double dx_m,
+                   double dz_m);
 void hs_grab_delete_point(GtkWidget *from, HsSession *session, int point);
 /* Choose a point and move the stage to the instant at which the load is there. */
 void hs_grab_choose_point(HsSession *session, int point);

@@ -36,14 +36,16 @@ snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
 {
     HsHandle *self = HS_HANDLE(widget);
     GtkStateFlags state = gtk_widget_get_state_flags(widget);
-    gboolean is_chosen = self->kind == HS_HANDLE_POINT && hs_session_point(self->session) == self->index;
+    gboolean is_chosen =
+        self->kind == HS_HANDLE_POINT && hs_session_point(self->session) == self->index;
     gboolean is_hot = (state & (GTK_STATE_FLAG_PRELIGHT | GTK_STATE_FLAG_FOCUS_VISIBLE)) != 0;
     const hs_theme *theme = hs_look_theme(widget);
     double middle = HS_HANDLE_SIZE / 2.0;
 
     if (!is_hot && !is_chosen && !self->is_dragging && self->kind == HS_HANDLE_POINT)
         return;
-    cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &GRAPHENE_RECT_INIT(0, 0, HS_HANDLE_SIZE, HS_HANDLE_SIZE));
+    cairo_t *cr = gtk_snapshot_append_cairo(
+        snapshot, &GRAPHENE_RECT_INIT(0, 0, HS_HANDLE_SIZE, HS_HANDLE_SIZE));
     cairo_set_source_rgba(cr, theme->ink.r, theme->ink.g, theme->ink.b, 1.0);
     if (self->kind == HS_HANDLE_FEET && !is_hot && !self->is_dragging)
         cairo_set_source_rgba(cr, theme->ink.r, theme->ink.g, theme->ink.b, 0.55);
@@ -56,7 +58,8 @@ snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
         cairo_line_to(cr, middle + 10.0, middle + 9.0);
         cairo_line_to(cr, middle + 6.0, middle + 12.0);
     } else if (self->kind == HS_HANDLE_POINT || is_hot || self->is_dragging) {
-        cairo_arc(cr, middle, middle, mark_radius(self) + (is_hot ? 4.0 : 2.0), 0.0, 2.0 * G_PI);
+        cairo_arc(cr, middle, middle, mark_radius(self) + (is_hot ? 4.0 : 2.0), 0.0,
+                  2.0 * G_PI);
     }
     cairo_stroke(cr);
     if (gtk_widget_has_visible_focus(widget)) {
@@ -67,7 +70,13 @@ snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
 }
 
 static void
-measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *least, int *natural, int *least_base, int *natural_base)
+measure(GtkWidget *widget,
+        GtkOrientation orientation,
+        int for_size,
+        int *least,
+        int *natural,
+        int *least_base,
+        int *natural_base)
 {
     (void)widget, (void)orientation, (void)for_size;
     *least = *natural = HS_HANDLE_SIZE;
@@ -173,9 +182,11 @@ static void
 on_drag_update(GtkGestureDrag *drag, double dx_px, double dy_px, HsHandle *self)
 {
     hs_vec2 at_px;
-    GdkModifierType keys = gtk_event_controller_get_current_event_state(GTK_EVENT_CONTROLLER(drag));
+    GdkModifierType keys =
+        gtk_event_controller_get_current_event_state(GTK_EVENT_CONTROLLER(drag));
 
-    if (!self->is_dragging || dx_px * dx_px + dy_px * dy_px < 4.0 || !pointer_in_view(self, &at_px))
+    if (!self->is_dragging || dx_px * dx_px + dy_px * dy_px < 4.0 ||
+        !pointer_in_view(self, &at_px))
         return;
     hs_grab_move(&self->grab, GTK_WIDGET(self), self->session, view_of(self),
                  hs_side_view_world(view_of(self), at_px), !(keys & GDK_ALT_MASK));
@@ -228,8 +239,10 @@ bind_keys(GtkWidgetClass *widget_class)
     for (guint i = 0; i < G_N_ELEMENTS(arrows); i++) {
         gtk_widget_class_install_action(widget_class, arrows[i].coarse, NULL, nudge);
         gtk_widget_class_install_action(widget_class, arrows[i].fine, NULL, nudge);
-        gtk_widget_class_add_binding_action(widget_class, arrows[i].key, 0, arrows[i].coarse, NULL);
-        gtk_widget_class_add_binding_action(widget_class, arrows[i].key, GDK_SHIFT_MASK, arrows[i].fine, NULL);
+        gtk_widget_class_add_binding_action(widget_class, arrows[i].key, 0, arrows[i].coarse,
+                                            NULL);
+        gtk_widget_class_add_binding_action(widget_class, arrows[i].key, GDK_SHIFT_MASK,
+                                            arrows[i].fine, NULL);
     }
     gtk_widget_class_install_action(widget_class, "handle.choose", NULL, on_choose);
     gtk_widget_class_add_binding_action(widget_class, GDK_KEY_Return, 0, "handle.choose", NULL);
@@ -281,7 +294,8 @@ void
 hs_handle_set(HsHandle *self, hs_handle_kind kind, int option, int index, const char *name)
 {
     if (self->kind != kind)
-        gtk_widget_set_cursor_from_name(GTK_WIDGET(self), kind == HS_HANDLE_FEET ? "ew-resize" : "move");
+        gtk_widget_set_cursor_from_name(GTK_WIDGET(self),
+                                        kind == HS_HANDLE_FEET ? "ew-resize" : "move");
     self->kind = kind;
     self->option = option;
     self->index = index;

@@ -33,9 +33,10 @@ shown(HsHeading *self)
 static const char *
 count_words(int n_bearers)
 {
-    static const char *const words[] = {N_("nobody"),       N_("one bearer"),   N_("two bearers"),
-                                        N_("three bearers"), N_("four bearers"), N_("five bearers"),
-                                        N_("six bearers"),   N_("seven bearers"), N_("eight bearers")};
+    static const char *const words[] = {
+        N_("nobody"),        N_("one bearer"),    N_("two bearers"),
+        N_("three bearers"), N_("four bearers"),  N_("five bearers"),
+        N_("six bearers"),   N_("seven bearers"), N_("eight bearers")};
 
     return n_bearers <= 8 ? _(words[n_bearers]) : _("more than eight bearers");
 }
@@ -84,14 +85,16 @@ show(HsHeading *self)
     gtk_label_set_text(self->name, has ? results->options[option].name : "");
     gtk_label_set_text(self->about, about);
     gtk_widget_set_visible(GTK_WIDGET(self->mark), is_edited);
-    gtk_widget_set_tooltip_text(self->tab, is_edited ? _("This option is being edited") : _("Edit this option"));
+    gtk_widget_set_tooltip_text(self->tab, is_edited ? _("This option is being edited")
+                                                     : _("Edit this option"));
     if (is_edited)
         gtk_widget_add_css_class(self->tab, "edited");
     else
         gtk_widget_remove_css_class(self->tab, "edited");
-    g_autofree char *spoken = !has        ? g_strdup(_("No option"))
-                              : is_edited ? g_strdup_printf(_("%s, being edited"), results->options[option].name)
-                                          : g_strdup_printf(_("Edit %s"), results->options[option].name);
+    g_autofree char *spoken =
+        !has        ? g_strdup(_("No option"))
+        : is_edited ? g_strdup_printf(_("%s, being edited"), results->options[option].name)
+                    : g_strdup_printf(_("Edit %s"), results->options[option].name);
     hs_look_name(self->tab, spoken);
 }
 
@@ -148,7 +151,8 @@ fill_pick(GtkMenuButton *button, gpointer data)
 static GtkWidget *
 build_tab(HsHeading *self)
 {
-    GtkWidget *lines = gtk_box_new(GTK_ORIENTATION_VERTICAL, 0), *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
+    GtkWidget *lines = gtk_box_new(GTK_ORIENTATION_VERTICAL, 0),
+              *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
 
     self->tab = gtk_button_new();
     self->name = GTK_LABEL(gtk_label_new(NULL));
@@ -198,7 +202,8 @@ hs_heading_class_init(HsHeadingClass *class)
 static void
 hs_heading_init(HsHeading *self)
 {
-    GtkWidget *box = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 4), *space = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 0);
+    GtkWidget *box = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 4),
+              *space = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 0);
 
     gtk_widget_set_parent(box, GTK_WIDGET(self));
     gtk_box_append(GTK_BOX(box), build_tab(self));
@@ -227,7 +232,8 @@ hs_heading_new(HsSession *session, gboolean is_right)
     self->session = g_object_ref(session);
     self->is_right = is_right;
     hs_look_name(self, is_right ? _("Right side") : _("Left side"));
-    hs_row_name_button(GTK_WIDGET(self->pick), is_right ? _("Show another option on the right") : _("Show another option on the left"));
+    hs_row_name_button(GTK_WIDGET(self->pick), is_right ? _("Show another option on the right")
+                                                        : _("Show another option on the left"));
     hs_row_name_button(self->add, _("Add an option"));
     gtk_widget_set_visible(self->add, is_right);
     hs_options_fill_menu(GTK_MENU_BUTTON(self->add), session);

@@ -36,8 +36,8 @@ struct _HsLesson {
     GtkBox *chips;
     GtkWidget *chip[G_N_ELEMENTS(steps)];
     GtkRange *moment;
-    guint shown;   /* bits of steps[] that are uncovered */
-    int current;   /* step that is asked, -1 none */
+    guint shown; /* bits of steps[] that are uncovered */
+    int current; /* step that is asked, -1 none */
     gboolean is_running, is_showing;
     int option;
 };
@@ -49,7 +49,8 @@ sample_of(HsLesson *self)
     const hs_results *results = hs_session_results(self->session);
     int sample = hs_session_sample(self->session, self->option);
 
-    return results != NULL && sample >= 0 ? &results->options[self->option].samples[sample] : NULL;
+    return results != NULL && sample >= 0 ? &results->options[self->option].samples[sample]
+                                          : NULL;
 }
 
 static double
@@ -63,8 +64,8 @@ draw(GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
     HsLesson *self = data;
     hs_theme theme = hs_theme_lesson();
-    guint layers = (1u << HS_LAYER_paper) | (1u << HS_LAYER_site) | (1u << HS_LAYER_suit) | (1u << HS_LAYER_figure) |
-                   (1u << HS_LAYER_load);
+    guint layers = (1u << HS_LAYER_paper) | (1u << HS_LAYER_site) | (1u << HS_LAYER_suit) |
+                   (1u << HS_LAYER_figure) | (1u << HS_LAYER_load);
 
     (void)area;
     if (sample_of(self) == NULL || hs_field_task(self->session) == NULL)
@@ -112,7 +113,8 @@ answer_text(HsLesson *self, const hs_sample *sample)
     case HS_LAYER_felt:
         return g_strdup_printf(_("The hands feel %s."), felt);
     case HS_LAYER_path:
-        return g_strdup_printf(_("%s stand on the floor under the first bearer: nothing has vanished."), ground);
+        return g_strdup_printf(
+            _("%s stand on the floor under the first bearer: nothing has vanished."), ground);
     case HS_LAYER_base:
         return g_strdup_printf(_("%s are left to the edge."), margin);
     case HS_LAYER_lever:
@@ -135,13 +137,15 @@ show(HsLesson *self)
         g_autofree char *text = answer_text(self, sample);
         gtk_label_set_text(self->answer, text);
     }
-    gtk_button_set_label(self->ask, self->current < 0     ? _("First question")
-                                    : !is_answered        ? _("Show the answer")
-                                    : self->current + 1 < (int)G_N_ELEMENTS(steps) ? _("Next question")
-                                                                                  : _("Begin again"));
+    gtk_button_set_label(self->ask, self->current < 0 ? _("First question")
+                                    : !is_answered    ? _("Show the answer")
+                                    : self->current + 1 < (int)G_N_ELEMENTS(steps)
+                                        ? _("Next question")
+                                        : _("Begin again"));
     self->is_showing = TRUE;
     for (guint i = 0; i < G_N_ELEMENTS(steps); i++)
-        gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(self->chip[i]), (self->shown & (1u << i)) != 0);
+        gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(self->chip[i]),
+                                     (self->shown & (1u << i)) != 0);
     gtk_range_set_range(self->moment, 0.0, MAX(hs_session_total_s(self->session), 0.1));
     gtk_range_set_value(self->moment, hs_session_moment_s(self->session));
     self->is_showing = FALSE;
@@ -196,7 +200,8 @@ on_chip(GtkToggleButton *chip, HsLesson *self)
     if (self->is_showing)
         return;
     self->current = i;
-    self->shown = gtk_toggle_button_get_active(chip) ? self->shown | 1u << i : self->shown & ~(1u << i);
+    self->shown =
+        gtk_toggle_button_get_active(chip) ? self->shown | 1u << i : self->shown & ~(1u << i);
     show(self);
 }
 
@@ -239,7 +244,8 @@ hs_lesson_class_init(HsLessonClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class, "/io/handspike/Handspike/lesson.ui");
+    gtk_widget_class_set_template_from_resource(widget_class,
+                                                "/io/handspike/Handspike/lesson.ui");
     gtk_widget_class_bind_template_child(widget_class, HsLesson, area);
     gtk_widget_class_bind_template_child(widget_class, HsLesson, question);
     gtk_widget_class_bind_template_child(widget_class, HsLesson, answer);
@@ -273,7 +279,8 @@ hs_lesson_new(HsSession *session)
     self->session = g_object_ref(session);
     for (guint i = 0; i < G_N_ELEMENTS(steps); i++) {
         self->chip[i] = gtk_toggle_button_new_with_label(hs_layer_name(steps[i].layer));
-        g_autofree char *name = g_strdup_printf(_("Lesson: show %s"), hs_layer_name(steps[i].layer));
+        g_autofree char *name =
+            g_strdup_printf(_("Lesson: show %s"), hs_layer_name(steps[i].layer));
         gtk_widget_add_css_class(self->chip[i], "chip");
         g_object_set_data(G_OBJECT(self->chip[i]), "hs-step", GINT_TO_POINTER((int)i));
         hs_look_name(self->chip[i], name);

@@ -39,9 +39,10 @@ catalogue(void)
     static JsonArray *list;
 
     if (list == NULL) {
-        g_autoptr(GBytes) bytes =
-            g_resources_lookup_data("/io/handspike/Handspike/loads.json", G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
-        g_autofree char *text = g_strndup(g_bytes_get_data(bytes, NULL), g_bytes_get_size(bytes));
+        g_autoptr(GBytes) bytes = g_resources_lookup_data("/io/handspike/Handspike/loads.json",
+                                                          G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
+        g_autofree char *text =
+            g_strndup(g_bytes_get_data(bytes, NULL), g_bytes_get_size(bytes));
         JsonNode *node = hs_change_node(text);
         list = json_node_dup_array(node);
         json_node_unref(node);
@@ -63,19 +64,25 @@ scene_of_load(JsonNode *load)
     hs_scene *scene = NULL;
 
     for (guint i = 0; i < json_array_get_length(grips) && i < 2; i++)
-        g_string_append_printf(held, "%s\"%s\"", i ? ", " : "",
-                               json_object_get_string_member(json_array_get_object_element(grips, i), "id"));
-    g_autofree char *whole = g_strdup_printf(
-        "{\"format\": \"handspike-assessment\", \"version\": 1, \"load\": %s, \"route\": {\"points\": ["
-        "{\"x_m\": 0, \"z_m\": 0.7, \"move\": \"start\"}, {\"x_m\": 0, \"z_m\": 0.75, \"move\": \"lift\"}]},"
-        "\"workers\": [{\"id\": \"w\"}], \"options\": [{\"id\": \"o\", \"bearers\": [{\"id\": \"A\", \"worker\": \"w\","
-        "\"grips\": [%s]}]}]}", text, held->str);
+        g_string_append_printf(
+            held, "%s\"%s\"", i ? ", " : "",
+            json_object_get_string_member(json_array_get_object_element(grips, i), "id"));
+    g_autofree char *whole =
+        g_strdup_printf("{\"format\": \"handspike-assessment\", \"version\": 1, \"load\": %s, "
+                        "\"route\": {\"points\": ["
+                        "{\"x_m\": 0, \"z_m\": 0.7, \"move\": \"start\"}, {\"x_m\": 0, "
+                        "\"z_m\": 0.75, \"move\": \"lift\"}]},"
+                        "\"workers\": [{\"id\": \"w\"}], \"options\": [{\"id\": \"o\", "
+                        "\"bearers\": [{\"id\": \"A\", \"worker\": \"w\","
+                        "\"grips\": [%s]}]}]}",
+                        text, held->str);
     g_string_free(held, TRUE);
     json_node_unref(own);
     hs_document *document = hs_document_from_bytes(whole, strlen(whole), faults);
     hs_arena *arena = hs_arena_new();
     if (document != NULL && hs_document_task(document) != NULL &&
-        hs_assess(hs_document_task(document), HS_ASSESS_LIVE, arena, &results, &error) == HS_OK) {
+        hs_assess(hs_document_task(document), HS_ASSESS_LIVE, arena, &results, &error) ==
+            HS_OK) {
         hs_scene_request request = {.task = hs_document_task(document),
                                     .results = &results,
                                     .layers = (1u << HS_LAYER_figure) | (1u << HS_LAYER_load),
@@ -97,7 +104,8 @@ draw_entry(GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer da
         self->scene = scene_of_load(json_array_get_element(catalogue(), (guint)self->index));
     if (self->scene == NULL)
         return;
-    hs_view view = hs_view_fit(self->scene, width, height, hs_look_font_px(GTK_WIDGET(area)) * 0.6);
+    hs_view view =
+        hs_view_fit(self->scene, width, height, hs_look_font_px(GTK_WIDGET(area)) * 0.6);
     hs_scene_extent(self->scene, &least, &most);
     /* One scale for all: a person of 1.8 m fills the height. */
     double scale = (height - 8.0) / 1.9;
@@ -129,7 +137,8 @@ give_grips(HsSession *session, hs_edit *edit, JsonArray *grips)
             g_autofree char *path = g_strdup_printf("%s[%d].grips", bearers, b);
             for (int g = b; g < (n_bearers == 1 ? MIN(n, 2) : b + 1); g++)
                 json_array_add_string_element(
-                    held, json_object_get_string_member(json_array_get_object_element(grips, (guint)g), "id"));
+                    held, json_object_get_string_member(
+                              json_array_get_object_element(grips, (guint)g), "id"));
             json_node_take_array(node, held);
             hs_edit_set(edit, path, node);
         }
@@ -203,7 +212,8 @@ add_entry(GtkFlowBox *flow, int index)
     entry *self = g_new0(entry, 1);
 
     self->index = index;
-    g_autofree char *both = g_strdup_printf("%s %s", name, json_object_get_string_member(load, "name"));
+    g_autofree char *both =
+        g_strdup_printf("%s %s", name, json_object_get_string_member(load, "name"));
     self->words = g_utf8_casefold(both, -1);
     gtk_drawing_area_set_content_width(GTK_DRAWING_AREA(area), 130);
     gtk_drawing_area_set_content_height(GTK_DRAWING_AREA(area), 110);
@@ -225,7 +235,8 @@ static void
 fill(GtkMenuButton *button, gpointer session)
 {
     GtkWidget *popover = gtk_popover_new(), *box = gtk_box_new(GTK_ORIENTATION_VERTICAL, 6);
-    GtkWidget *search = gtk_search_entry_new(), *flow = gtk_flow_box_new(), *scroller = gtk_scrolled_window_new();
+    GtkWidget *search = gtk_search_entry_new(), *flow = gtk_flow_box_new(),
+              *scroller = gtk_scrolled_window_new();
 
     gtk_flow_box_set_min_children_per_line(GTK_FLOW_BOX(flow), 4);
     gtk_flow_box_set_max_children_per_line(GTK_FLOW_BOX(flow), 4);
@@ -243,7 +254,8 @@ fill(GtkMenuButton *button, gpointer session)
     hs_look_name_scroller(scroller, _("Loads"));
     hs_look_name(popover, _("Choose a load"));
     gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), flow);
-    gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+    gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER,
+                                   GTK_POLICY_AUTOMATIC);
     gtk_scrolled_window_set_propagate_natural_height(GTK_SCROLLED_WINDOW(scroller), TRUE);
     gtk_scrolled_window_set_max_content_height(GTK_SCROLLED_WINDOW(scroller), 480);
     gtk_widget_set_size_request(scroller, 600, 300);
@@ -307,7 +319,8 @@ hs_load_picker_new(HsSession *session)
     gtk_drawing_area_set_content_width(GTK_DRAWING_AREA(area), 220);
     gtk_widget_set_hexpand(area, TRUE);
     gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(area), draw_load, session, NULL);
-    g_signal_connect_object(session, "changed", G_CALLBACK(on_changed), area, G_CONNECT_SWAPPED);
+    g_signal_connect_object(session, "changed", G_CALLBACK(on_changed), area,
+                            G_CONNECT_SWAPPED);
     hs_look_name(area, _("Drawing of the load"));
     gtk_menu_button_set_child(GTK_MENU_BUTTON(button), area);
     gtk_menu_button_set_direction(GTK_MENU_BUTTON(button), GTK_ARROW_RIGHT);

@@ -101,7 +101,8 @@ on_setting_changed(GDBusConnection *bus,
 static void
 on_setting_read(GObject *bus, GAsyncResult *result, gpointer data)
 {
-    g_autoptr(GVariant) answer = g_dbus_connection_call_finish(G_DBUS_CONNECTION(bus), result, NULL);
+    g_autoptr(GVariant) answer =
+        g_dbus_connection_call_finish(G_DBUS_CONNECTION(bus), result, NULL);
 
     (void)data;
     if (answer != NULL && g_variant_n_children(answer) == 1) {
@@ -118,15 +119,15 @@ on_bus(GObject *source, GAsyncResult *result, gpointer data)
     (void)source, (void)data;
     if (bus == NULL)
         return;
-    g_dbus_connection_signal_subscribe(bus, "org.freedesktop.portal.Desktop",
-                                       "org.freedesktop.portal.Settings", "SettingChanged",
-                                       "/org/freedesktop/portal/desktop", NULL,
-                                       G_DBUS_SIGNAL_FLAGS_NONE, on_setting_changed, NULL, NULL);
-    g_dbus_connection_call(bus, "org.freedesktop.portal.Desktop",
-                           "/org/freedesktop/portal/desktop", "org.freedesktop.portal.Settings",
-                           "Read",
-                           g_variant_new("(ss)", "org.freedesktop.appearance", "color-scheme"),
-                           NULL, G_DBUS_CALL_FLAGS_NO_AUTO_START, 1000, NULL, on_setting_read, NULL);
+    g_dbus_connection_signal_subscribe(
+        bus, "org.freedesktop.portal.Desktop", "org.freedesktop.portal.Settings",
+        "SettingChanged", "/org/freedesktop/portal/desktop", NULL, G_DBUS_SIGNAL_FLAGS_NONE,
+        on_setting_changed, NULL, NULL);
+    g_dbus_connection_call(
+        bus, "org.freedesktop.portal.Desktop", "/org/freedesktop/portal/desktop",
+        "org.freedesktop.portal.Settings", "Read",
+        g_variant_new("(ss)", "org.freedesktop.appearance", "color-scheme"), NULL,
+        G_DBUS_CALL_FLAGS_NO_AUTO_START, 1000, NULL, on_setting_read, NULL);
 }
 
 void

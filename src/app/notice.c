@@ -84,12 +84,19 @@ get_request_mode(GtkWidget *widget)
 
 /* The row of text and buttons is a pixel higher for a given width than without one (baselines): always ask with a width. */
 static void
-measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *least, int *natural, int *least_base, int *natural_base)
+measure(GtkWidget *widget,
+        GtkOrientation orientation,
+        int for_size,
+        int *least,
+        int *natural,
+        int *least_base,
+        int *natural_base)
 {
     gboolean is_height = orientation == GTK_ORIENTATION_VERTICAL;
 
-    gtk_widget_measure(gtk_widget_get_first_child(widget), orientation, is_height && for_size < 0 ? 1 << 20 : for_size,
-                       least, natural, NULL, NULL);
+    gtk_widget_measure(gtk_widget_get_first_child(widget), orientation,
+                       is_height && for_size < 0 ? 1 << 20 : for_size, least, natural, NULL,
+                       NULL);
     *least_base = *natural_base = -1;
 }
 

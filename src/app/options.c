@@ -59,7 +59,8 @@ keep_first_bearer(JsonObject *option)
 static void
 take_two_grips(JsonObject *option, HsSession *session)
 {
-    JsonObject *bearer = json_array_get_object_element(json_object_get_array_member(option, "bearers"), 0);
+    JsonObject *bearer =
+        json_array_get_object_element(json_object_get_array_member(option, "bearers"), 0);
     JsonArray *grips = json_array_new();
     int n = hs_field_length(hs_session_document(session), "load.grips");
     double free_hands = 2.0;
@@ -79,7 +80,8 @@ take_two_grips(JsonObject *option, HsSession *session)
 static void
 undress(JsonObject *option)
 {
-    JsonObject *bearer = json_array_get_object_element(json_object_get_array_member(option, "bearers"), 0);
+    JsonObject *bearer =
+        json_array_get_object_element(json_object_get_array_member(option, "bearers"), 0);
 
     json_object_remove_member(bearer, "suit");
     json_object_remove_member(bearer, "effector");
@@ -96,7 +98,8 @@ baseline_of(HsSession *session)
 static void
 add_alone(GtkWidget *from, HsSession *session)
 {
-    JsonObject *object = copy_of(session, baseline_of(session), "alone", _("One person, no suit"));
+    JsonObject *object =
+        copy_of(session, baseline_of(session), "alone", _("One person, no suit"));
 
     keep_first_bearer(object);
     take_two_grips(object, session);
@@ -107,7 +110,8 @@ add_alone(GtkWidget *from, HsSession *session)
 static void
 add_suited(GtkWidget *from, HsSession *session)
 {
-    JsonObject *object = copy_of(session, baseline_of(session), "suited", _("One person in a suit"));
+    JsonObject *object =
+        copy_of(session, baseline_of(session), "suited", _("One person in a suit"));
     hs_edit *edit = hs_edit_new(_("Add an option: one person in a suit"));
 
     keep_first_bearer(object);
@@ -115,7 +119,8 @@ add_suited(GtkWidget *from, HsSession *session)
     undress(object);
     g_autofree char *suit = hs_suits_first_or_new(session, edit);
     json_object_set_string_member(
-        json_array_get_object_element(json_object_get_array_member(object, "bearers"), 0), "suit", suit);
+        json_array_get_object_element(json_object_get_array_member(object, "bearers"), 0),
+        "suit", suit);
     insert_option(from, session, edit, object);
 }
 
@@ -128,7 +133,8 @@ add_copy(GtkWidget *from, HsSession *session)
     if (option < 0 || results == NULL)
         return;
     g_autofree char *name = g_strdup_printf(_("%s, copy"), results->options[option].name);
-    insert_option(from, session, hs_edit_new(_("Copy the option")), copy_of(session, option, "option", name));
+    insert_option(from, session, hs_edit_new(_("Copy the option")),
+                  copy_of(session, option, "option", name));
 }
 
 static void
@@ -152,7 +158,8 @@ void
 hs_options_wish(GtkWidget *from, HsSession *session, hs_option_wish wish)
 {
     if (hs_document_task(hs_session_document(session)) == NULL) {
-        hs_notice_say(from, _("The document has to be complete before an option can be copied."));
+        hs_notice_say(from,
+                      _("The document has to be complete before an option can be copied."));
         return;
     }
     if (wish == HS_OPTION_COPY)
@@ -178,7 +185,8 @@ on_row(GtkButton *row, HsSession *session)
 static void
 on_power_off(GtkButton *row, HsSession *session)
 {
-    gtk_popover_popdown(GTK_POPOVER(gtk_widget_get_ancestor(GTK_WIDGET(row), GTK_TYPE_POPOVER)));
+    gtk_popover_popdown(
+        GTK_POPOVER(gtk_widget_get_ancestor(GTK_WIDGET(row), GTK_TYPE_POPOVER)));
     hs_session_set_power_off(session, TRUE);
 }
 

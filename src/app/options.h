@@ -10,10 +10,10 @@
 #include <gtk/gtk.h>
 
 typedef enum {
-    HS_OPTION_COPY,    /* of the edited one */
-    HS_OPTION_ALONE,   /* one person, no suit */
-    HS_OPTION_SUITED,  /* one person in the document's first suit, or in one of the examples */
-    HS_OPTION_REMOVE   /* the edited one goes */
+    HS_OPTION_COPY,   /* of the edited one */
+    HS_OPTION_ALONE,  /* one person, no suit */
+    HS_OPTION_SUITED, /* one person in the document's first suit, or in one of the examples */
+    HS_OPTION_REMOVE  /* the edited one goes */
 } hs_option_wish;
 
 void hs_options_wish(GtkWidget *from, HsSession *session, hs_option_wish wish);

@@ -26,8 +26,9 @@ rebuild(HsPlanView *self)
     const hs_task *task = hs_field_task(self->session);
 
     g_clear_pointer(&self->scene, hs_scene_free);
-    if (gtk_widget_get_mapped(GTK_WIDGET(self)) && results != NULL && task != NULL && self->option >= 0 &&
-        self->option < results->n_options && results->options[self->option].n_samples > 0) {
+    if (gtk_widget_get_mapped(GTK_WIDGET(self)) && results != NULL && task != NULL &&
+        self->option >= 0 && self->option < results->n_options &&
+        results->options[self->option].n_samples > 0) {
         hs_scene_request request = {.task = task,
                                     .results = results,
                                     .option = self->option,
@@ -56,13 +57,20 @@ snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
     if (self->scene == NULL || width <= 0 || height <= 0)
         return;
     hs_view view = hs_view_fit(self->scene, width, height, hs_look_font_px(widget) * 0.9);
-    cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
+    cairo_t *cr = gtk_snapshot_append_cairo(
+        snapshot, &GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
     hs_paint_scene(cr, self->scene, &view, hs_look_theme(widget));
     cairo_destroy(cr);
 }
 
 static void
-measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *least, int *natural, int *least_base, int *natural_base)
+measure(GtkWidget *widget,
+        GtkOrientation orientation,
+        int for_size,
+        int *least,
+        int *natural,
+        int *least_base,
+        int *natural_base)
 {
     (void)widget, (void)for_size;
     *least = orientation == GTK_ORIENTATION_HORIZONTAL ? 120 : 130;
@@ -128,7 +136,8 @@ hs_plan_view_set_option(HsPlanView *self, int option)
 
     self->option = option;
     if (results != NULL && option >= 0 && option < results->n_options) {
-        g_autofree char *name = g_strdup_printf(_("Plan view: %s"), results->options[option].name);
+        g_autofree char *name =
+            g_strdup_printf(_("Plan view: %s"), results->options[option].name);
         hs_look_name(self, name);
     }
     rebuild(self);

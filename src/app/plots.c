@@ -81,7 +81,8 @@ static int
 shown_kinds(HsPlots *self, hs_plot_kind ret_kinds[HS_N_PLOTS])
 {
     if (self->is_small) {
-        ret_kinds[0] = hs_session_power_off(self->session) ? HS_PLOT_POWER_OFF : kind_of_finding(self);
+        ret_kinds[0] =
+            hs_session_power_off(self->session) ? HS_PLOT_POWER_OFF : kind_of_finding(self);
         return 1;
     }
     ret_kinds[0] = HS_PLOT_HANDS;
@@ -91,7 +92,13 @@ shown_kinds(HsPlots *self, hs_plot_kind ret_kinds[HS_N_PLOTS])
 }
 
 static void
-write_text(cairo_t *cr, HsPlots *self, const char *text, double x, double y, double width, gboolean is_soft)
+write_text(cairo_t *cr,
+           HsPlots *self,
+           const char *text,
+           double x,
+           double y,
+           double width,
+           gboolean is_soft)
 {
     const hs_theme *theme = hs_look_theme(GTK_WIDGET(self));
     g_autoptr(PangoLayout) layout = gtk_widget_create_pango_layout(GTK_WIDGET(self), text);
@@ -117,15 +124,18 @@ paint_plots(HsPlots *self, cairo_t *cr, double height)
     const hs_theme *theme = hs_look_theme(GTK_WIDGET(self));
     hs_plot_kind kinds[HS_N_PLOTS];
     int n = shown_kinds(self, kinds);
-    double each = (height - head_px() - axis_px(self)) / n, font = hs_look_font_px(GTK_WIDGET(self));
+    double each = (height - head_px() - axis_px(self)) / n,
+           font = hs_look_font_px(GTK_WIDGET(self));
     hs_plot_request request = {0};
 
     for (int i = 0; i < n; i++) {
         double top = head_px() + each * i;
         request = request_for(self, kinds[i]);
         request.height_px = each - 4.0;
-        write_text(cr, self, hs_plot_title(kinds[i]), 14.0, top + 2.0, title_px(self) - 14.0, FALSE);
-        write_text(cr, self, hs_plot_unit(kinds[i]), 14.0, top + 2.0 + font * 1.35, title_px(self) - 14.0, TRUE);
+        write_text(cr, self, hs_plot_title(kinds[i]), 14.0, top + 2.0, title_px(self) - 14.0,
+                   FALSE);
+        write_text(cr, self, hs_plot_unit(kinds[i]), 14.0, top + 2.0 + font * 1.35,
+                   title_px(self) - 14.0, TRUE);
         cairo_save(cr);
         cairo_translate(cr, title_px(self), top);
         cairo_rectangle(cr, 0.0, -2.0, request.width_px + 12.0, request.height_px + 4.0);
@@ -148,9 +158,10 @@ snapshot_cursor(HsPlots *self, GtkSnapshot *snapshot, double height)
     double x = title_px(self) + hs_plot_x_of_time(&request, hs_session_moment_s(self->session));
     GdkRGBA ink = {(float)theme->ink.r, (float)theme->ink.g, (float)theme->ink.b, 1.0f};
 
-    gtk_snapshot_append_color(snapshot, &ink,
-                              &GRAPHENE_RECT_INIT((float)x - 0.75f, (float)head_px() - 4.0f, 1.5f,
-                                                  (float)(height - axis_px(self) - head_px() + 4.0)));
+    gtk_snapshot_append_color(
+        snapshot, &ink,
+        &GRAPHENE_RECT_INIT((float)x - 0.75f, (float)head_px() - 4.0f, 1.5f,
+                            (float)(height - axis_px(self) - head_px() + 4.0)));
 }
 
 static void
@@ -161,7 +172,8 @@ snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
 
     if (hs_session_results(self->session) != NULL && width > 20 && height > 40) {
         if (self->kept == NULL) {
-            self->kept = gsk_cairo_node_new(&GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
+            self->kept =
+                gsk_cairo_node_new(&GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
             cairo_t *cr = gsk_cairo_node_get_draw_context(self->kept);
             paint_plots(self, cr, height);
             cairo_destroy(cr);
@@ -178,20 +190,31 @@ size_allocate(GtkWidget *widget, int width, int height, int baseline)
     HsPlots *self = HS_PLOTS(widget);
     hs_plot_request request = request_for(self, HS_PLOT_HANDS);
     double from = hs_session_results(self->session) ? hs_plot_x_of_time(&request, 0.0) : 0.0;
-    double to = hs_session_results(self->session) ? hs_plot_x_of_time(&request, hs_session_total_s(self->session)) : width;
+    double to = hs_session_results(self->session)
+                    ? hs_plot_x_of_time(&request, hs_session_total_s(self->session))
+                    : width;
     int least = 0, natural = 0;
 
     (void)baseline, (void)height;
     g_clear_pointer(&self->kept, gsk_render_node_unref);
-    gtk_widget_measure(self->scale, GTK_ORIENTATION_HORIZONTAL, -1, &least, &natural, NULL, NULL);
-    GtkAllocation place = {(int)(title_px(self) + from) - KNOB / 2, 0, MAX((int)(to - from) + KNOB, least), (int)head_px()};
-    gtk_widget_measure(self->scale, GTK_ORIENTATION_VERTICAL, place.width, &least, &natural, NULL, NULL);
+    gtk_widget_measure(self->scale, GTK_ORIENTATION_HORIZONTAL, -1, &least, &natural, NULL,
+                       NULL);
+    GtkAllocation place = {(int)(title_px(self) + from) - KNOB / 2, 0,
+                           MAX((int)(to - from) + KNOB, least), (int)head_px()};
+    gtk_widget_measure(self->scale, GTK_ORIENTATION_VERTICAL, place.width, &least, &natural,
+                       NULL, NULL);
     place.height = MAX(place.height, least);
     gtk_widget_size_allocate(self->scale, &place, -1);
 }
 
 static void
-measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *least, int *natural, int *least_base, int *natural_base)
+measure(GtkWidget *widget,
+        GtkOrientation orientation,
+        int for_size,
+        int *least,
+        int *natural,
+        int *least_base,
+        int *natural_base)
 {
     HsPlots *self = HS_PLOTS(widget);
     int a, b;
@@ -213,7 +236,8 @@ static void
 show_moment(HsPlots *self)
 {
     g_signal_handler_block(self->scale, self->scale_watch);
-    gtk_range_set_range(GTK_RANGE(self->scale), 0.0, MAX(hs_session_total_s(self->session), 0.1));
+    gtk_range_set_range(GTK_RANGE(self->scale), 0.0,
+                        MAX(hs_session_total_s(self->session), 0.1));
     gtk_range_set_value(GTK_RANGE(self->scale), hs_session_moment_s(self->session));
     g_signal_handler_unblock(self->scale, self->scale_watch);
 }
@@ -317,7 +341,8 @@ hs_plots_new(HsSession *session)
     HsPlots *self = g_object_new(HS_TYPE_PLOTS, NULL);
 
     self->session = g_object_ref(session);
-    self->scale_watch = g_signal_connect_swapped(self->scale, "value-changed", G_CALLBACK(on_scale), self);
+    self->scale_watch =
+        g_signal_connect_swapped(self->scale, "value-changed", G_CALLBACK(on_scale), self);
     self->watch = g_signal_connect_swapped(session, "changed", G_CALLBACK(on_changed), self);
     show_moment(self);
     return GTK_WIDGET(self);

@@ -35,7 +35,8 @@ hs_preferences_save(void)
     g_autofree char *folder = g_path_get_dirname(path);
 
     g_key_file_load_from_file(keys, path, G_KEY_FILE_KEEP_COMMENTS, NULL);
-    g_key_file_set_string(keys, "reading", "units", hs_look_units() == HS_UNITS_US ? "us" : "si");
+    g_key_file_set_string(keys, "reading", "units",
+                          hs_look_units() == HS_UNITS_US ? "us" : "si");
     if (g_mkdir_with_parents(folder, 0755) == 0)
         g_key_file_save_to_file(keys, path, NULL);
 }

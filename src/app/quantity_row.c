@@ -137,7 +137,8 @@ take_back(HsQuantityRow *self)
 static void
 commit(HsQuantityRow *self)
 {
-    gboolean is_same = g_strcmp0(gtk_editable_get_text(GTK_EDITABLE(self->entry)), self->shown) == 0;
+    gboolean is_same =
+        g_strcmp0(gtk_editable_get_text(GTK_EDITABLE(self->entry)), self->shown) == 0;
     g_autofree char *fault = NULL;
     double value;
 
@@ -184,12 +185,17 @@ step_by(HsQuantityRow *self, double steps)
 }
 
 static gboolean
-on_key(GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, HsQuantityRow *self)
+on_key(GtkEventControllerKey *keys,
+       guint key,
+       guint code,
+       GdkModifierType state,
+       HsQuantityRow *self)
 {
     double fine = state & GDK_SHIFT_MASK ? 0.1 : 1.0;
 
     (void)keys, (void)code;
-    if (key == GDK_KEY_Escape && (self->is_previewing || gtk_widget_get_visible(GTK_WIDGET(self->fault))))
+    if (key == GDK_KEY_Escape &&
+        (self->is_previewing || gtk_widget_get_visible(GTK_WIDGET(self->fault))))
         take_back(self);
     else if (key == GDK_KEY_Up)
         step_by(self, fine);
@@ -296,12 +302,12 @@ hs_quantity_row_new(HsSession *session,
     self->what = g_strdup(name ? name : label);
     self->step = step;
     gtk_label_set_text(self->label, label);
-    g_autofree char *spoken = *shown_unit != '\0' ? g_strdup_printf("%s, %s", self->what, shown_unit)
-                                                  : g_strdup(self->what);
+    g_autofree char *spoken = *shown_unit != '\0'
+                                  ? g_strdup_printf("%s, %s", self->what, shown_unit)
+                                  : g_strdup(self->what);
     hs_look_name(self->entry, spoken);
     hs_look_name(self, self->what);
-    self->watch =
-        g_signal_connect_swapped(session, "changed", G_CALLBACK(on_changed), self);
+    self->watch = g_signal_connect_swapped(session, "changed", G_CALLBACK(on_changed), self);
     show_value(self);
     return GTK_WIDGET(self);
 }

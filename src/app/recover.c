@@ -53,8 +53,10 @@ hs_recover_ask(GtkWidget *from, HsSession *session)
     const hs_kept *kept = found->pdata[0];
     g_autoptr(GDateTime) when = g_date_time_new_from_unix_local(kept->written_unix_s);
     g_autofree char *time = when ? g_date_time_format(when, "%x %H:%M") : g_strdup("");
-    g_autofree char *name = kept->path ? g_path_get_basename(kept->path) : g_strdup(_("a document without a file"));
-    g_autofree char *text = g_strdup_printf(_("The program did not end well. Unsaved work on %s was kept (%s)."), name, time);
-    hs_notice_ask(from, text, _("Open it"), on_open, _("Drop it"), on_drop, g_ptr_array_ref(found),
-                  (GDestroyNotify)g_ptr_array_unref);
+    g_autofree char *name =
+        kept->path ? g_path_get_basename(kept->path) : g_strdup(_("a document without a file"));
+    g_autofree char *text = g_strdup_printf(
+        _("The program did not end well. Unsaved work on %s was kept (%s)."), name, time);
+    hs_notice_ask(from, text, _("Open it"), on_open, _("Drop it"), on_drop,
+                  g_ptr_array_ref(found), (GDestroyNotify)g_ptr_array_unref);
 }

@@ -26,7 +26,8 @@ try_reach(int option, double reach_m, char **ret_label)
 }
 
 static hs_edit *
-try_number(const char *format, const char *path, double value, const char *unit, char **ret_label)
+try_number(
+    const char *format, const char *path, double value, const char *unit, char **ret_label)
 {
     g_autofree char *figure = hs_quantity_text(value, unit, hs_look_units());
     g_auto(GStrv) around = g_strsplit(format, "%s", 2);
@@ -50,10 +51,12 @@ hs_remedy_edit(HsSession *session, int option, const hs_finding *finding, char *
     if (g_str_has_suffix(name, "remedy_reach") || g_str_has_suffix(name, "fix_reach"))
         return try_reach(option, figure, ret_label);
     if (g_str_equal(name, "placing_remedy") && hs_has(finding->route)) {
-        g_autofree char *path = g_strdup_printf("route.points[%d].time_s", (int)round(finding->route) - 1);
+        g_autofree char *path =
+            g_strdup_printf("route.points[%d].time_s", (int)round(finding->route) - 1);
         return try_number(_("Try %s for this leg"), path, figure, "s", ret_label);
     }
     if (g_str_equal(name, "wind_remedy"))
-        return try_number(_("Try a gust of at most %s"), "site.wind_m_s", figure, "m_s", ret_label);
+        return try_number(_("Try a gust of at most %s"), "site.wind_m_s", figure, "m_s",
+                          ret_label);
     return NULL;
 }

@@ -8,6 +8,7 @@
 #include "session.h"
 
 /* NULL when it cannot be tried by a single change. *ret_label: the button's text, new. */
-hs_edit *hs_remedy_edit(HsSession *session, int option, const hs_finding *finding, char **ret_label);
+hs_edit *
+hs_remedy_edit(HsSession *session, int option, const hs_finding *finding, char **ret_label);
 
 #endif

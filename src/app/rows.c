@@ -34,7 +34,8 @@ bound_free(gpointer data)
 }
 
 static bound_field *
-bind(GtkWidget *row, GtkWidget *control, HsSession *session, const char *label, const char *path)
+bind(
+    GtkWidget *row, GtkWidget *control, HsSession *session, const char *label, const char *path)
 {
     bound_field *field = g_new0(bound_field, 1);
 
@@ -95,7 +96,11 @@ on_text_changed(bound_field *field, guint mask)
 }
 
 static gboolean
-on_text_key(GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, bound_field *field)
+on_text_key(GtkEventControllerKey *keys,
+            guint key,
+            guint code,
+            GdkModifierType state,
+            bound_field *field)
 {
     (void)keys, (void)code, (void)state;
     if (key != GDK_KEY_Escape)
@@ -161,7 +166,8 @@ text_view_row(HsSession *session, const char *label, const char *path, int lines
     GtkEventController *focus = gtk_event_controller_focus_new();
     g_signal_connect_swapped(focus, "leave", G_CALLBACK(commit_view), field);
     gtk_widget_add_controller(view, focus);
-    field->watch = g_signal_connect_swapped(session, "changed", G_CALLBACK(on_view_changed), field);
+    field->watch =
+        g_signal_connect_swapped(session, "changed", G_CALLBACK(on_view_changed), field);
     show_view(field);
     return row;
 }
@@ -187,7 +193,8 @@ hs_text_row_new(HsSession *session, const char *label, const char *path, int lin
     gtk_event_controller_set_propagation_phase(keys, GTK_PHASE_CAPTURE);
     g_signal_connect(keys, "key-pressed", G_CALLBACK(on_text_key), field);
     gtk_widget_add_controller(entry, keys);
-    field->watch = g_signal_connect_swapped(session, "changed", G_CALLBACK(on_text_changed), field);
+    field->watch =
+        g_signal_connect_swapped(session, "changed", G_CALLBACK(on_text_changed), field);
     show_text(field);
     return row;
 }
@@ -281,7 +288,8 @@ hs_choice_row_new(HsSession *session,
     hs_row_name_button(dropdown, name ? name : label);
     show_choice(field);
     g_signal_connect_swapped(dropdown, "notify::selected", G_CALLBACK(commit_choice), field);
-    field->watch = g_signal_connect_swapped(session, "changed", G_CALLBACK(on_choice_changed), field);
+    field->watch =
+        g_signal_connect_swapped(session, "changed", G_CALLBACK(on_choice_changed), field);
     return row;
 }
 
@@ -320,7 +328,11 @@ hs_row_hint(const char *text)
 }
 
 GtkWidget *
-hs_row_button(const char *label, const char *name, GCallback on_click, gpointer data, GDestroyNotify release)
+hs_row_button(const char *label,
+              const char *name,
+              GCallback on_click,
+              gpointer data,
+              GDestroyNotify release)
 {
     GtkWidget *button = gtk_button_new_with_label(label);
 

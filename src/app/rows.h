@@ -26,7 +26,11 @@ GtkWidget *hs_text_row_new(HsSession *session, const char *label, const char *pa
 
 /* One of several words. ids: as in the file, "" stands for "not said" and takes the key away; "true"/"false" with
  * is_flag set a truth value, is_number a number. Both lists end with NULL and have the same length. */
-typedef enum { HS_CHOICE_WORD, HS_CHOICE_FLAG, HS_CHOICE_NUMBER } hs_choice_kind;
+typedef enum {
+    HS_CHOICE_WORD,
+    HS_CHOICE_FLAG,
+    HS_CHOICE_NUMBER
+} hs_choice_kind;
 GtkWidget *hs_choice_row_new(HsSession *session,
                              const char *label,
                              const char *name,
@@ -40,7 +44,11 @@ GtkWidget *hs_tri_row_new(HsSession *session, const char *label, const char *pat
 /* Things that only stand there. */
 GtkWidget *hs_row_heading(const char *text);
 GtkWidget *hs_row_hint(const char *text);
-GtkWidget *hs_row_button(const char *label, const char *name, GCallback on_click, gpointer data, GDestroyNotify release);
+GtkWidget *hs_row_button(const char *label,
+                         const char *name,
+                         GCallback on_click,
+                         gpointer data,
+                         GDestroyNotify release);
 /* Give the inner button of a drop-down or menu button the name too: GTK leaves it without one. */
 void hs_row_name_button(GtkWidget *outer, const char *name);
 

@@ -5,10 +5,10 @@
 #include "side_view.h"
 
 #include "change.h"
+#include "field.h"
 #include "grab.h"
 #include "handle.h"
 #include "hit.h"
-#include "field.h"
 #include "look.h"
 #include "paint.h"
 #include "quantity.h"
@@ -31,7 +31,12 @@ struct _HsSideView {
 };
 G_DEFINE_FINAL_TYPE(HsSideView, hs_side_view, GTK_TYPE_WIDGET)
 
-enum { RESIZED, PANNED, ZOOMED, N_SIGNALS };
+enum {
+    RESIZED,
+    PANNED,
+    ZOOMED,
+    N_SIGNALS
+};
 static guint signals[N_SIGNALS];
 
 static void
@@ -55,8 +60,8 @@ paint_node(HsSideView *self, hs_paint_part part)
         hs_paint_moving_bounds(self->scene, &self->view, &x, &y, &width, &height);
     if (!(width > 0.0) || !(height > 0.0))
         return NULL;
-    GskRenderNode *node =
-        gsk_cairo_node_new(&GRAPHENE_RECT_INIT((float)x, (float)y, (float)width, (float)height));
+    GskRenderNode *node = gsk_cairo_node_new(
+        &GRAPHENE_RECT_INIT((float)x, (float)y, (float)width, (float)height));
     cairo_t *cr = gsk_cairo_node_get_draw_context(node);
     hs_paint_part_of(cr, self->scene, &self->view, hs_look_theme(GTK_WIDGET(self)), part);
     cairo_destroy(cr);
@@ -67,11 +72,13 @@ static void
 snapshot_stroke(HsSideView *self, GtkSnapshot *snapshot)
 {
     const hs_theme *theme = hs_look_theme(GTK_WIDGET(self));
-    double width = gtk_widget_get_width(GTK_WIDGET(self)), height = gtk_widget_get_height(GTK_WIDGET(self));
+    double width = gtk_widget_get_width(GTK_WIDGET(self)),
+           height = gtk_widget_get_height(GTK_WIDGET(self));
 
     if (self->stroke == NULL || self->stroke->len < 2)
         return;
-    cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
+    cairo_t *cr = gtk_snapshot_append_cairo(
+        snapshot, &GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
     cairo_set_source_rgba(cr, theme->ink.r, theme->ink.g, theme->ink.b, 0.7);
     cairo_set_line_width(cr, 2.5);
     cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
@@ -124,14 +131,16 @@ sample_of(HsSideView *self)
 {
     const hs_option_result *option = option_of(self);
 
-    return option != NULL && option->n_samples > 0 ? &option->samples[hs_session_sample(self->session, self->option)]
-                                                   : NULL;
+    return option != NULL && option->n_samples > 0
+               ? &option->samples[hs_session_sample(self->session, self->option)]
+               : NULL;
 }
 
 static hs_vec2
 grip_place(const hs_task *task, const hs_sample *sample, int grip)
 {
-    hs_mat3 turn = hs_mat3_load_to_world(sample->pitch_deg * G_PI / 180.0, sample->heading_deg * G_PI / 180.0);
+    hs_mat3 turn = hs_mat3_load_to_world(sample->pitch_deg * G_PI / 180.0,
+                                         sample->heading_deg * G_PI / 180.0);
     hs_vec3 at = hs_mat3_apply(&turn, task->load.grips[grip].at_m);
 
     return (hs_vec2){sample->x_m + at.x, sample->z_m + at.z};
@@ -169,7 +178,8 @@ name_point(HsSideView *self, int index)
 
     if (self->option == hs_session_edited(self->session))
         return g_strdup_printf(_("Point %d: %s along, %s up"), index + 1, x, z);
-    return g_strdup_printf(_("In %s, point %d: %s along, %s up"), option->name, index + 1, x, z);
+    return g_strdup_printf(_("In %s, point %d: %s along, %s up"), option->name, index + 1, x,
+                           z);
 }
 
 static char *
@@ -184,7 +194,8 @@ name_feet(HsSideView *self, const hs_sample *sample, int index)
         who = option->asked->bearers[index].id;
     if (!bearer->has_pose)
         return g_strdup_printf(_("Feet of %s (%s)"), who, option->name);
-    g_autofree char *reach = hs_quantity_text(bearer->pose[HS_POSE_HAND].x, "m", hs_look_units());
+    g_autofree char *reach =
+        hs_quantity_text(bearer->pose[HS_POSE_HAND].x, "m", hs_look_units());
     return g_strdup_printf(_("Feet of %s (%s): %s behind the hands"), who, option->name, reach);
 }
 
@@ -216,8 +227,8 @@ sync_handles(HsSideView *self)
         for (int i = 0; i < sample->n_grips; i++) {
             int grip = sample->grips[i].grip;
             g_autofree char *up = hs_quantity_text(sample->grips[i].up_N, "N", hs_look_units());
-            g_autofree char *name =
-                g_strdup_printf(_("Grip %s (%s): %s"), task->load.grips[grip].id, option->name, up);
+            g_autofree char *name = g_strdup_printf(
+                _("Grip %s (%s): %s"), task->load.grips[grip].id, option->name, up);
             hs_handle_set(nth_handle(self, n++), HS_HANDLE_GRIP, self->option, grip, name);
         }
         for (int i = 0; i < task->route.n_points; i++) {
@@ -233,7 +244,13 @@ sync_handles(HsSideView *self)
 }
 
 static void
-measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *least, int *natural, int *least_base, int *natural_base)
+measure(GtkWidget *widget,
+        GtkOrientation orientation,
+        int for_size,
+        int *least,
+        int *natural,
+        int *least_base,
+        int *natural_base)
 {
     int a, b;
 
@@ -252,15 +269,16 @@ size_allocate(GtkWidget *widget, int width, int height, int baseline)
     HsSideView *self = HS_SIDE_VIEW(widget);
 
     (void)baseline;
-    if (!self->has_view || (int)self->view.width_px != width || (int)self->view.height_px != height)
+    if (!self->has_view || (int)self->view.width_px != width ||
+        (int)self->view.height_px != height)
         g_signal_emit(self, signals[RESIZED], 0);
     for (guint i = 0; i < self->handles->len; i++) {
         HsHandle *handle = self->handles->pdata[i];
         hs_vec2 at = self->has_view && self->scene != NULL && sample_of(self) != NULL
                          ? to_px(self, thing_place(self, handle))
                          : (hs_vec2){0.0, 0.0};
-        GtkAllocation place = {(int)at.x - HS_HANDLE_SIZE / 2, (int)at.y - HS_HANDLE_SIZE / 2, HS_HANDLE_SIZE,
-                               HS_HANDLE_SIZE};
+        GtkAllocation place = {(int)at.x - HS_HANDLE_SIZE / 2, (int)at.y - HS_HANDLE_SIZE / 2,
+                               HS_HANDLE_SIZE, HS_HANDLE_SIZE};
         gtk_widget_size_allocate(GTK_WIDGET(handle), &place, -1);
     }
 }
@@ -285,7 +303,8 @@ hs_side_view_snap(HsSideView *self, hs_vec2 at_m, int moved, gboolean is_free)
     if (task == NULL || self->scene == NULL)
         return at_m;
     at_m.x = hs_scene_x_of_world(self->scene, at_m.x);
-    hs_snap snap = hs_snap_point(task, self->scene, &self->view, at_m, moved, moved >= 0 ? 0.001 : 0.01, is_free);
+    hs_snap snap = hs_snap_point(task, self->scene, &self->view, at_m, moved,
+                                 moved >= 0 ? 0.001 : 0.01, is_free);
     return snap.world_m;
 }
 
@@ -330,14 +349,17 @@ on_drag_end(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *self)
     gtk_widget_queue_draw(GTK_WIDGET(self));
     if (hypot(dx_px, dy_px) < 4.0 && stroke->len < 4) {
         hs_vec2 at_m = g_array_index(stroke, hs_vec2, 0);
-        hs_grab_add_point(GTK_WIDGET(self), self->session, hs_side_view_snap(self, at_m, -1, FALSE));
+        hs_grab_add_point(GTK_WIDGET(self), self->session,
+                          hs_side_view_snap(self, at_m, -1, FALSE));
         return;
     }
-    hs_vec2 *first = &g_array_index(stroke, hs_vec2, 0), *last = &g_array_index(stroke, hs_vec2, stroke->len - 1);
+    hs_vec2 *first = &g_array_index(stroke, hs_vec2, 0),
+            *last = &g_array_index(stroke, hs_vec2, stroke->len - 1);
     *first = hs_side_view_snap(self, *first, -1, FALSE);
     *last = hs_side_view_snap(self, *last, -1, FALSE);
     g_autoptr(GArray) places = hs_stroke_simplify(stroke);
-    if (hs_change_commit(GTK_WIDGET(self), self->session, hs_stroke_edit(self->session, places)))
+    if (hs_change_commit(GTK_WIDGET(self), self->session,
+                         hs_stroke_edit(self->session, places)))
         gtk_widget_activate_action(GTK_WIDGET(self), "win.draw-route", NULL);
 }
 
@@ -355,7 +377,9 @@ on_double_click(GtkGestureClick *click, int n_press, double x_px, double y_px, H
     (void)click;
     if (n_press == 2 && !self->is_drawing && self->scene != NULL)
         hs_grab_add_point(GTK_WIDGET(self), self->session,
-                          hs_side_view_snap(self, hs_side_view_world(self, (hs_vec2){x_px, y_px}), -1, FALSE));
+                          hs_side_view_snap(self,
+                                            hs_side_view_world(self, (hs_vec2){x_px, y_px}), -1,
+                                            FALSE));
 }
 
 static gboolean
@@ -369,8 +393,8 @@ on_scroll(GtkEventControllerScroll *scroll, double dx, double dy, HsSideView *se
     (void)dx;
     if (event != NULL && gdk_event_get_position(event, &x_px, &y_px)) {
         gtk_native_get_surface_transform(native, &shift_x, &shift_y);
-        gtk_widget_translate_coordinates(GTK_WIDGET(native), GTK_WIDGET(self), x_px - shift_x, y_px - shift_y, &x_px,
-                                         &y_px);
+        gtk_widget_translate_coordinates(GTK_WIDGET(native), GTK_WIDGET(self), x_px - shift_x,
+                                         y_px - shift_y, &x_px, &y_px);
     }
     g_signal_emit(self, signals[ZOOMED], 0, pow(1.15, -dy), x_px, y_px);
     return GDK_EVENT_STOP;
@@ -381,7 +405,8 @@ add_pointer(HsSideView *self)
 {
     GtkGesture *drag = gtk_gesture_drag_new();
     GtkGesture *click = gtk_gesture_click_new();
-    GtkEventController *scroll = gtk_event_controller_scroll_new(GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
+    GtkEventController *scroll =
+        gtk_event_controller_scroll_new(GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
 
     g_signal_connect(drag, "drag-begin", G_CALLBACK(on_drag_begin), self);
     g_signal_connect(drag, "drag-update", G_CALLBACK(on_drag_update), self);
@@ -431,11 +456,12 @@ hs_side_view_class_init(HsSideViewClass *class)
     widget_class->measure = measure;
     widget_class->size_allocate = size_allocate;
     widget_class->css_changed = css_changed;
-    signals[RESIZED] = g_signal_new("resized", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-    signals[PANNED] = g_signal_new("panned", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 2,
-                                   G_TYPE_DOUBLE, G_TYPE_DOUBLE);
-    signals[ZOOMED] = g_signal_new("zoomed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 3,
-                                   G_TYPE_DOUBLE, G_TYPE_DOUBLE, G_TYPE_DOUBLE);
+    signals[RESIZED] =
+        g_signal_new("resized", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+    signals[PANNED] = g_signal_new("panned", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 2, G_TYPE_DOUBLE, G_TYPE_DOUBLE);
+    signals[ZOOMED] = g_signal_new("zoomed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 3, G_TYPE_DOUBLE, G_TYPE_DOUBLE, G_TYPE_DOUBLE);
     gtk_widget_class_set_css_name(widget_class, "sideview");
     gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
@@ -469,7 +495,8 @@ hs_side_view_set_option(HsSideView *self, int option)
 
     self->option = option;
     asked = option_of(self);
-    g_autofree char *name = asked != NULL ? g_strdup_printf(_("Side view: %s"), asked->name) : g_strdup(_("Side view"));
+    g_autofree char *name = asked != NULL ? g_strdup_printf(_("Side view: %s"), asked->name)
+                                          : g_strdup(_("Side view"));
     hs_look_name(self, name);
 }
 

@@ -23,7 +23,8 @@ open_items(sign_off *self)
 {
     if (hs_session_results(self->session) == NULL)
         return NULL;
-    return hs_sheet_open_items(hs_session_results_document(self->session), hs_session_results(self->session));
+    return hs_sheet_open_items(hs_session_results_document(self->session),
+                               hs_session_results(self->session));
 }
 
 static gboolean
@@ -36,7 +37,8 @@ show(gpointer data)
     while (items != NULL && (guint)(2 * n + 1) < items->len && items->pdata[2 * n] != NULL)
         n++;
     /* Translators: on the button: the sheet, and how many items are still open before it can be signed */
-    g_autofree char *label = n > 0 ? g_strdup_printf(_("Sheet · %d open"), n) : g_strdup(_("Sheet"));
+    g_autofree char *label =
+        n > 0 ? g_strdup_printf(_("Sheet · %d open"), n) : g_strdup(_("Sheet"));
     gtk_menu_button_set_label(self->button, label);
     hs_row_name_button(GTK_WIDGET(self->button), label);
     g_clear_pointer(&items, g_ptr_array_unref);
@@ -76,8 +78,9 @@ add_items(sign_off *self, GtkBox *box)
 {
     GPtrArray *items = open_items(self);
 
-    gtk_box_append(box, hs_row_heading(items && items->len > 1 && items->pdata[0] ? _("Open before it can be signed")
-                                                                                 : _("Ready to sign")));
+    gtk_box_append(box, hs_row_heading(items && items->len > 1 && items->pdata[0]
+                                           ? _("Open before it can be signed")
+                                           : _("Ready to sign")));
     for (guint i = 0; items != NULL && i + 1 < items->len && items->pdata[i] != NULL; i += 2) {
         GtkWidget *row = gtk_button_new(), *label = gtk_label_new(items->pdata[i]);
         gtk_label_set_wrap(GTK_LABEL(label), TRUE);
@@ -86,7 +89,9 @@ add_items(sign_off *self, GtkBox *box)
         gtk_button_set_child(GTK_BUTTON(row), label);
         gtk_widget_add_css_class(row, "flat");
         hs_look_name(row, items->pdata[i]);
-        g_object_set_data_full(G_OBJECT(row), "hs-path", g_strdup(items->pdata[i + 1] ? items->pdata[i + 1] : ""), g_free);
+        g_object_set_data_full(G_OBJECT(row), "hs-path",
+                               g_strdup(items->pdata[i + 1] ? items->pdata[i + 1] : ""),
+                               g_free);
         g_signal_connect(row, "clicked", G_CALLBACK(on_item), self);
         gtk_box_append(box, row);
     }
@@ -105,10 +110,13 @@ fill(GtkMenuButton *button, gpointer data)
     add_command(GTK_BOX(box), _("Print the sheet…"), "win.print");
     add_command(GTK_BOX(box), _("Export the sheet…"), "win.export-sheet");
     add_command(GTK_BOX(box), _("Export the handout…"), "win.export-handout");
-    gtk_box_append(GTK_BOX(box), hs_row_hint(_("While items are open the sheet prints as a draft, with the list and without signature boxes.")));
+    gtk_box_append(GTK_BOX(box),
+                   hs_row_hint(_("While items are open the sheet prints as a draft, with the "
+                                 "list and without signature boxes.")));
     gtk_widget_add_css_class(box, "popover-list");
     gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), box);
-    gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+    gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(scroller), GTK_POLICY_NEVER,
+                                   GTK_POLICY_AUTOMATIC);
     gtk_scrolled_window_set_propagate_natural_height(GTK_SCROLLED_WINDOW(scroller), TRUE);
     gtk_scrolled_window_set_max_content_height(GTK_SCROLLED_WINDOW(scroller), 520);
     hs_look_name_scroller(scroller, _("Sheet"));

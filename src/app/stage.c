@@ -4,8 +4,8 @@
  * Not here:  one side view (side_view.c), the headings (heading.c). */
 #include "stage.h"
 
-#include "heading.h"
 #include "field.h"
+#include "heading.h"
 #include "look.h"
 #include "plan_view.h"
 #include "side_view.h"
@@ -42,8 +42,10 @@ share_view(HsStage *self)
 static void
 fit(HsStage *self)
 {
-    const hs_scene *a = hs_side_view_scene(self->view[0]), *b = hs_side_view_scene(self->view[1]);
-    int width = gtk_widget_get_width(GTK_WIDGET(self->view[0])), height = gtk_widget_get_height(GTK_WIDGET(self->view[0]));
+    const hs_scene *a = hs_side_view_scene(self->view[0]),
+                   *b = hs_side_view_scene(self->view[1]);
+    int width = gtk_widget_get_width(GTK_WIDGET(self->view[0])),
+        height = gtk_widget_get_height(GTK_WIDGET(self->view[0]));
     double font_px = hs_look_font_px(GTK_WIDGET(self));
     gboolean two = gtk_widget_get_visible(self->pane[1]);
 
@@ -53,7 +55,8 @@ fit(HsStage *self)
         a = b;
         b = NULL;
     }
-    if (a == NULL || width < 20 || height < 20 || hs_side_view_is_held(self->view[0]) || hs_side_view_is_held(self->view[1]))
+    if (a == NULL || width < 20 || height < 20 || hs_side_view_is_held(self->view[0]) ||
+        hs_side_view_is_held(self->view[1]))
         return;
     if (self->is_fitted_by_hand) {
         self->shared.width_px = width;
@@ -110,7 +113,8 @@ show_options(HsStage *self)
     gtk_widget_set_visible(self->pane[0], !self->is_single || !edits_right);
     gtk_widget_set_visible(self->pane[1], right >= 0 && (!self->is_single || edits_right));
     for (int i = 0; i < 2; i++)
-        gtk_widget_set_visible(GTK_WIDGET(self->plan_view[i]), gtk_widget_get_visible(self->pane[i]));
+        gtk_widget_set_visible(GTK_WIDGET(self->plan_view[i]),
+                               gtk_widget_get_visible(self->pane[i]));
 }
 
 static void
@@ -121,7 +125,8 @@ show_layers(HsStage *self)
     self->is_showing = TRUE;
     for (int i = 0; i < HS_N_LAYERS; i++) {
         if (self->switches[i] != NULL)
-            gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(self->switches[i]), (layers & (1u << i)) != 0);
+            gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(self->switches[i]),
+                                         (layers & (1u << i)) != 0);
     }
     self->is_showing = FALSE;
 }
@@ -131,16 +136,22 @@ show_hint(HsStage *self)
 {
     const hs_task *task = hs_field_task(self->session);
     gboolean is_drawing = gtk_toggle_button_get_active(self->draw);
-    gboolean is_empty = task != NULL && task->route.n_points >= 2 &&
-                        task->route.points[0].x_m == task->route.points[task->route.n_points - 1].x_m &&
-                        task->route.points[0].z_m == task->route.points[task->route.n_points - 1].z_m;
+    gboolean is_empty =
+        task != NULL && task->route.n_points >= 2 &&
+        task->route.points[0].x_m == task->route.points[task->route.n_points - 1].x_m &&
+        task->route.points[0].z_m == task->route.points[task->route.n_points - 1].z_m;
 
     if (hs_session_results(self->session) == NULL)
-        gtk_label_set_text(self->hint, _("Something is still missing in the brief: nothing can be worked out yet."));
+        gtk_label_set_text(
+            self->hint,
+            _("Something is still missing in the brief: nothing can be worked out yet."));
     else if (is_drawing)
-        gtk_label_set_text(self->hint, _("Drag the load to where it goes; a click adds a point; Escape ends."));
+        gtk_label_set_text(
+            self->hint,
+            _("Drag the load to where it goes; a click adds a point; Escape ends."));
     else
-        gtk_label_set_text(self->hint, is_empty ? _("Draw route (R): drag the load to where it goes.") : "");
+        gtk_label_set_text(
+            self->hint, is_empty ? _("Draw route (R): drag the load to where it goes.") : "");
     gtk_widget_set_visible(GTK_WIDGET(self->hint), *gtk_label_get_text(self->hint) != '\0');
 }
 
@@ -169,7 +180,8 @@ on_layer(GtkToggleButton *button, HsStage *self)
     guint layers = hs_session_layers(self->session);
 
     if (!self->is_showing)
-        hs_session_set_layers(self->session, gtk_toggle_button_get_active(button) ? layers | bit : layers & ~bit);
+        hs_session_set_layers(
+            self->session, gtk_toggle_button_get_active(button) ? layers | bit : layers & ~bit);
 }
 
 static void
@@ -283,7 +295,8 @@ hs_stage_class_init(HsStageClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class, "/io/handspike/Handspike/stage.ui");
+    gtk_widget_class_set_template_from_resource(widget_class,
+                                                "/io/handspike/Handspike/stage.ui");
     gtk_widget_class_bind_template_child(widget_class, HsStage, panes);
     gtk_widget_class_bind_template_child(widget_class, HsStage, layers);
     gtk_widget_class_bind_template_child(widget_class, HsStage, draw);

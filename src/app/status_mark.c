@@ -18,10 +18,11 @@ draw(GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
     mark_state *state = data;
 
     if (state->status == HS_STATUS_NOT_JUDGED)
-        hs_paint_status_glyph(cr, state->status, 1.0, (height - 10.0) / 2.0, 10.0, hs_look_theme(GTK_WIDGET(area)));
+        hs_paint_status_glyph(cr, state->status, 1.0, (height - 10.0) / 2.0, 10.0,
+                              hs_look_theme(GTK_WIDGET(area)));
     else if (state->status != HS_STATUS_NONE)
-        hs_paint_ratio_bar(cr, state->status, state->ratio, 1.0, (height - 7.0) / 2.0, width - 2.0, 7.0,
-                           hs_look_theme(GTK_WIDGET(area)));
+        hs_paint_ratio_bar(cr, state->status, state->ratio, 1.0, (height - 7.0) / 2.0,
+                           width - 2.0, 7.0, hs_look_theme(GTK_WIDGET(area)));
 }
 
 GtkWidget *

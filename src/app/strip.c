@@ -30,9 +30,11 @@ G_DEFINE_FINAL_TYPE(HsStrip, hs_strip, GTK_TYPE_WIDGET)
 static void
 show_playing(HsStrip *self)
 {
-    gtk_button_set_icon_name(self->play, self->tick ? "media-playback-pause-symbolic" : "media-playback-start-symbolic");
+    gtk_button_set_icon_name(self->play, self->tick ? "media-playback-pause-symbolic"
+                                                    : "media-playback-start-symbolic");
     hs_look_name(self->play, self->tick ? _("Pause") : _("Play"));
-    gtk_widget_set_tooltip_text(GTK_WIDGET(self->play), self->tick ? _("Pause (Space)") : _("Play (Space)"));
+    gtk_widget_set_tooltip_text(GTK_WIDGET(self->play),
+                                self->tick ? _("Pause (Space)") : _("Play (Space)"));
 }
 
 static void
@@ -92,8 +94,13 @@ hs_strip_toggle_slow(HsStrip *self)
 static const char *
 doing(const hs_sample *sample, const hs_task *task)
 {
-    static const char *const words[] = {"",           N_("at the start"), N_("lifting"), N_("carrying"),
-                                        N_("lowering"), N_("sliding"),    N_("holding")};
+    static const char *const words[] = {"",
+                                        N_("at the start"),
+                                        N_("lifting"),
+                                        N_("carrying"),
+                                        N_("lowering"),
+                                        N_("sliding"),
+                                        N_("holding")};
 
     if (sample->in_hold)
         return _("holding");
@@ -109,7 +116,8 @@ show_where(HsStrip *self)
     const hs_results *results = hs_session_results(self->session);
     const hs_task *task = hs_field_task(self->session);
     int left = hs_session_left(self->session);
-    g_autofree char *time = hs_quantity_text(hs_session_moment_s(self->session), "s", hs_look_units());
+    g_autofree char *time =
+        hs_quantity_text(hs_session_moment_s(self->session), "s", hs_look_units());
     g_autofree char *where = NULL;
 
     gtk_label_set_text(self->time, time);
@@ -117,12 +125,14 @@ show_where(HsStrip *self)
         gtk_label_set_text(self->where, "");
         return;
     }
-    const hs_sample *sample = &results->options[left].samples[hs_session_sample(self->session, left)];
+    const hs_sample *sample =
+        &results->options[left].samples[hs_session_sample(self->session, left)];
     double at = sample->route;
     if (fabs(at - round(at)) < 0.01)
         where = g_strdup_printf(_("at point %d, %s"), (int)round(at), doing(sample, task));
     else
-        where = g_strdup_printf(_("between %d and %d, %s"), (int)floor(at), (int)floor(at) + 1, doing(sample, task));
+        where = g_strdup_printf(_("between %d and %d, %s"), (int)floor(at), (int)floor(at) + 1,
+                                doing(sample, task));
     gtk_label_set_text(self->where, where);
 }
 
@@ -133,8 +143,12 @@ show_choice(HsStrip *self)
     int left = hs_session_left(self->session), right = hs_session_right(self->session);
     double back_s = hs_session_back_s(self->session);
 
-    gtk_label_set_text(self->left_name, results && left >= 0 && left < results->n_options ? results->options[left].name : "");
-    gtk_label_set_text(self->right_name, results && right >= 0 && right < results->n_options ? results->options[right].name : "");
+    gtk_label_set_text(self->left_name, results && left >= 0 && left < results->n_options
+                                            ? results->options[left].name
+                                            : "");
+    gtk_label_set_text(self->right_name, results && right >= 0 && right < results->n_options
+                                             ? results->options[right].name
+                                             : "");
     gtk_widget_set_visible(self->right_line, right >= 0);
     gtk_widget_set_visible(GTK_WIDGET(self->back), hs_has(back_s));
     if (hs_has(back_s)) {
@@ -212,7 +226,8 @@ hs_strip_class_init(HsStripClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class, "/io/handspike/Handspike/strip.ui");
+    gtk_widget_class_set_template_from_resource(widget_class,
+                                                "/io/handspike/Handspike/strip.ui");
     gtk_widget_class_bind_template_child(widget_class, HsStrip, body);
     gtk_widget_class_bind_template_child(widget_class, HsStrip, play);
     gtk_widget_class_bind_template_child(widget_class, HsStrip, back);
@@ -237,7 +252,8 @@ hs_strip_init(HsStrip *self)
 {
     gtk_widget_init_template(GTK_WIDGET(self));
     gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(self->left_line), draw_line, NULL, NULL);
-    gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(self->right_line), draw_line, GINT_TO_POINTER(1), NULL);
+    gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(self->right_line), draw_line,
+                                   GINT_TO_POINTER(1), NULL);
     hs_look_name(self->left_line, _("dashed line"));
     hs_look_name(self->right_line, _("thick line"));
     hs_look_name(self, _("Strip"));

@@ -11,7 +11,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define NEAR_ROUTE_m 0.12 /* a stroke that begins and ends this near to the route replaces that stretch; our choice */
+#define NEAR_ROUTE_m                                                                           \
+    0.12 /* a stroke that begins and ends this near to the route replaces that stretch; our choice */
 
 static double
 away_from_line(hs_vec2 a, hs_vec2 b, hs_vec2 p)
@@ -33,8 +34,9 @@ farthest(const GArray *at, const GArray *kept, double *ret_away_m)
     for (guint k = 1; k < kept->len; k++) {
         guint from = g_array_index(kept, guint, k - 1), to = g_array_index(kept, guint, k);
         for (guint i = from + 1; i < to; i++) {
-            double away_m = away_from_line(g_array_index(at, hs_vec2, from), g_array_index(at, hs_vec2, to),
-                                           g_array_index(at, hs_vec2, i));
+            double away_m =
+                away_from_line(g_array_index(at, hs_vec2, from), g_array_index(at, hs_vec2, to),
+                               g_array_index(at, hs_vec2, i));
             if (away_m > *ret_away_m) {
                 *ret_away_m = away_m;
                 best = i;
@@ -63,7 +65,8 @@ static void
 straighten(GArray *places)
 {
     for (guint i = 1; i < places->len; i++) {
-        hs_vec2 *a = &g_array_index(places, hs_vec2, i - 1), *b = &g_array_index(places, hs_vec2, i);
+        hs_vec2 *a = &g_array_index(places, hs_vec2, i - 1),
+                *b = &g_array_index(places, hs_vec2, i);
         double along = fabs(b->x - a->x), up = fabs(b->y - a->y);
         if (up < 0.05 || up < 0.12 * along)
             b->y = a->y;
@@ -130,7 +133,8 @@ near_point(const hs_task *task, hs_vec2 at)
     double least_m = NEAR_ROUTE_m;
 
     for (int i = 0; task != NULL && i < task->route.n_points; i++) {
-        double away_m = hypot(task->route.points[i].x_m - at.x, task->route.points[i].z_m - at.y);
+        double away_m =
+            hypot(task->route.points[i].x_m - at.x, task->route.points[i].z_m - at.y);
         if (away_m < least_m) {
             least_m = away_m;
             best = i;
@@ -149,7 +153,8 @@ replace_stretch(const GArray *places, int from, int to)
         hs_edit_remove(edit, path);
     }
     for (guint i = 1; i + 1 < places->len; i++) {
-        hs_vec2 a = g_array_index(places, hs_vec2, i - 1), b = g_array_index(places, hs_vec2, i);
+        hs_vec2 a = g_array_index(places, hs_vec2, i - 1),
+                b = g_array_index(places, hs_vec2, i);
         g_autofree char *json = point_json(b, guess_move(a, b), FALSE);
         g_autofree char *path = g_strdup_printf("route.points[%d]", from + (int)i);
         hs_edit_insert(edit, path, hs_change_node(json));
@@ -171,7 +176,8 @@ hs_stroke_edit(HsSession *session, const GArray *places)
         hs_vec2 at = g_array_index(places, hs_vec2, i);
         g_autofree char *point =
             i == 0 ? point_json(at, "start", FALSE)
-                   : point_json(at, guess_move(g_array_index(places, hs_vec2, i - 1), at), i + 1 == places->len);
+                   : point_json(at, guess_move(g_array_index(places, hs_vec2, i - 1), at),
+                                i + 1 == places->len);
         g_string_append_printf(json, "%s%s", i ? ", " : "", point);
     }
     g_string_append(json, "]");

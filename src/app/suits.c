@@ -15,9 +15,10 @@ examples(void)
     static JsonArray *list;
 
     if (list == NULL) {
-        g_autoptr(GBytes) bytes =
-            g_resources_lookup_data("/io/handspike/Handspike/suits.json", G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
-        g_autofree char *text = g_strndup(g_bytes_get_data(bytes, NULL), g_bytes_get_size(bytes));
+        g_autoptr(GBytes) bytes = g_resources_lookup_data("/io/handspike/Handspike/suits.json",
+                                                          G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
+        g_autofree char *text =
+            g_strndup(g_bytes_get_data(bytes, NULL), g_bytes_get_size(bytes));
         JsonNode *node = hs_change_node(text);
         list = json_node_dup_array(node);
         json_node_unref(node);
@@ -28,7 +29,9 @@ examples(void)
 JsonNode *
 hs_suits_example(int n)
 {
-    return n < (int)json_array_get_length(examples()) ? json_array_get_element(examples(), (guint)n) : NULL;
+    return n < (int)json_array_get_length(examples())
+               ? json_array_get_element(examples(), (guint)n)
+               : NULL;
 }
 
 const char *
@@ -36,7 +39,8 @@ hs_suits_example_name(int n)
 {
     JsonNode *node = hs_suits_example(n);
 
-    return node != NULL ? json_object_get_string_member(json_node_get_object(node), "name") : NULL;
+    return node != NULL ? json_object_get_string_member(json_node_get_object(node), "name")
+                        : NULL;
 }
 
 char *

@@ -60,7 +60,8 @@ add_reasons(GString *lines, const hs_verdict *verdict)
         return;
     g_string_append(lines, _("Decided by: "));
     for (int i = 0; i < verdict->n_reasons && i < 4; i++)
-        g_string_append_printf(lines, "%s%s", i ? ", " : "", hs_words_check(verdict->reasons[i]));
+        g_string_append_printf(lines, "%s%s", i ? ", " : "",
+                               hs_words_check(verdict->reasons[i]));
     if (verdict->n_reasons > 4)
         g_string_append_printf(lines, _(" and %d more"), verdict->n_reasons - 4);
     g_string_append(lines, "\n");
@@ -85,7 +86,8 @@ add_chance(GString *lines, const hs_results *results, const char *option)
     if (least >= 1.0)
         return;
     g_autofree char *chance = hs_quantity_text(least, "pct", hs_look_units());
-    g_string_append_printf(lines, _("Smallest chance of staying within: %s, %s\n"), hs_words_check(worst), chance);
+    g_string_append_printf(lines, _("Smallest chance of staying within: %s, %s\n"),
+                           hs_words_check(worst), chance);
 }
 
 static char *
@@ -97,7 +99,9 @@ write_lines(const hs_results *results, int option)
     if (at->is_added)
         g_string_append(lines, _("Worked out for comparison; decides nothing.\n"));
     if (at->verdict.suit_only)
-        g_string_append(lines, _("Supported only because of the suit: the same person without it is not.\n"));
+        g_string_append(
+            lines,
+            _("Supported only because of the suit: the same person without it is not.\n"));
     add_conditions(lines, &at->verdict);
     add_reasons(lines, &at->verdict);
     add_chance(lines, results, at->id);
@@ -108,7 +112,8 @@ static void
 show(card *self)
 {
     const hs_results *results = hs_session_results(self->session);
-    int option = hs_session_right(self->session) >= 0 ? hs_session_right(self->session) : hs_session_left(self->session);
+    int option = hs_session_right(self->session) >= 0 ? hs_session_right(self->session)
+                                                      : hs_session_left(self->session);
     GtkWidget *child;
 
     if (results == NULL || option < 0 || option >= results->n_options) {
@@ -124,7 +129,8 @@ show(card *self)
     }
     g_autofree char *text = write_lines(results, option);
     gtk_label_set_text(self->option, results->options[option].name);
-    gtk_label_set_text(self->verdict, hs_words_verdict(results->options[option].verdict.status));
+    gtk_label_set_text(self->verdict,
+                       hs_words_verdict(results->options[option].verdict.status));
     if (g_strcmp0(text, self->shown) == 0)
         return;
     while ((child = gtk_widget_get_first_child(self->lines)) != NULL)

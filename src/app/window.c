@@ -29,7 +29,8 @@ show_title(HsWindow *self)
     const char *place = hs_field_text(document, "about.place");
     gboolean is_work = g_str_equal(hs_window_page(self), "work");
     gboolean is_unsaved = is_work && hs_session_is_unsaved(self->session);
-    int revisions = hs_field_length(document, "revisions"), signatures = hs_field_length(document, "signatures");
+    int revisions = hs_field_length(document, "revisions"),
+        signatures = hs_field_length(document, "signatures");
 
     if (!is_work && g_str_equal(hs_window_page(self), "start")) {
         gtk_label_set_text(self->title_label, _("Handspike"));
@@ -37,7 +38,8 @@ show_title(HsWindow *self)
         gtk_window_set_title(GTK_WINDOW(self), _("Handspike"));
         return;
     }
-    g_autofree char *shown = g_strdup_printf("%s%s", is_unsaved ? "• " : "", title && *title ? title : _("Untitled"));
+    g_autofree char *shown = g_strdup_printf("%s%s", is_unsaved ? "• " : "",
+                                             title && *title ? title : _("Untitled"));
     GString *under = g_string_new(place ? place : "");
     if (revisions > 0)
         g_string_append_printf(under, _("%srevision %d"), under->len ? " · " : "", revisions);
@@ -123,10 +125,12 @@ list_faults(GPtrArray *faults, const char *path)
         if (fault->is_warning)
             continue;
         if (n++ < 3)
-            g_string_append_printf(text, "%s%s: %s", text->len ? "\n" : "", fault->path, fault->text);
+            g_string_append_printf(text, "%s%s: %s", text->len ? "\n" : "", fault->path,
+                                   fault->text);
     }
     if (n > 3)
-        g_string_append_printf(text, g_dngettext(GETTEXT_PACKAGE, "\nand %u more", "\nand %u more", n - 3), n - 3);
+        g_string_append_printf(
+            text, g_dngettext(GETTEXT_PACKAGE, "\nand %u more", "\nand %u more", n - 3), n - 3);
     g_autofree char *list = g_string_free(text, FALSE);
     return g_strdup_printf(_("%s cannot be opened.\n%s"), name, list);
 }
@@ -151,10 +155,13 @@ hs_window_open(HsWindow *self, const char *path)
     if (faults->len > 0) {
         g_autofree char *text = g_strdup_printf(
             g_dngettext(GETTEXT_PACKAGE, "%u key of the file is not known here; it is kept.",
-                        "%u keys of the file are not known here; they are kept.", faults->len), faults->len);
+                        "%u keys of the file are not known here; they are kept.", faults->len),
+            faults->len);
         hs_notice_say(GTK_WIDGET(self), text);
     } else if (hs_document_is_read_only(document)) {
-        hs_notice_say(GTK_WIDGET(self), _("This file is of a newer version: it can be looked at and not changed."));
+        hs_notice_say(
+            GTK_WIDGET(self),
+            _("This file is of a newer version: it can be looked at and not changed."));
     } else {
         hs_notice_hide(GTK_WIDGET(self));
     }
@@ -191,11 +198,12 @@ hs_window_save_picture(HsWindow *self, const char *path, GError **error)
     g_autoptr(GskRenderNode) node = gtk_snapshot_free_to_node(snapshot);
     GskRenderer *renderer = gtk_native_get_renderer(GTK_NATIVE(self));
     if (node == NULL || renderer == NULL) {
-        g_set_error(error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", path, _("nothing is drawn yet"));
+        g_set_error(error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", path,
+                    _("nothing is drawn yet"));
         return FALSE;
     }
-    g_autoptr(GdkTexture) texture =
-        gsk_renderer_render_texture(renderer, node, &GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
+    g_autoptr(GdkTexture) texture = gsk_renderer_render_texture(
+        renderer, node, &GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
     if (gdk_texture_save_to_png(texture, path))
         return TRUE;
     g_set_error(error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", path, _("cannot be written"));
@@ -209,7 +217,8 @@ close_request(GtkWindow *window)
 {
     HsWindow *self = HS_WINDOW(window);
 
-    if (!self->may_close && !hs_window_may_leave(self, (void (*)(HsWindow *))gtk_window_destroy))
+    if (!self->may_close &&
+        !hs_window_may_leave(self, (void (*)(HsWindow *))gtk_window_destroy))
         return TRUE;
     return GTK_WINDOW_CLASS(hs_window_parent_class)->close_request(window);
 }
@@ -235,7 +244,8 @@ hs_window_class_init(HsWindowClass *class)
 
     G_OBJECT_CLASS(class)->dispose = dispose;
     GTK_WINDOW_CLASS(class)->close_request = close_request;
-    gtk_widget_class_set_template_from_resource(widget_class, "/io/handspike/Handspike/window.ui");
+    gtk_widget_class_set_template_from_resource(widget_class,
+                                                "/io/handspike/Handspike/window.ui");
     gtk_widget_class_bind_template_child(widget_class, HsWindow, content);
     gtk_widget_class_bind_template_child(widget_class, HsWindow, pages);
     gtk_widget_class_bind_template_child(widget_class, HsWindow, title_label);
@@ -272,12 +282,14 @@ build_pages(HsWindow *self)
     gtk_widget_set_vexpand(GTK_WIDGET(self->stage), TRUE);
     gtk_box_append(GTK_BOX(centre), GTK_WIDGET(self->stage));
     gtk_box_append(GTK_BOX(centre), GTK_WIDGET(self->strip));
-    self->zones = HS_ZONES(hs_zones_new(build_rail(), GTK_WIDGET(self->brief), centre, hs_findings_new(self->session)));
+    self->zones = HS_ZONES(hs_zones_new(build_rail(), GTK_WIDGET(self->brief), centre,
+                                        hs_findings_new(self->session)));
     g_signal_connect_swapped(self->zones, "kind-changed", G_CALLBACK(on_kind_changed), self);
     self->gallery = hs_gallery_view_new();
     self->lesson = hs_lesson_new(self->session);
     hs_look_name(gtk_stack_add_named(self->pages, self->gallery, "start"), _("Start page"));
-    hs_look_name(gtk_stack_add_named(self->pages, GTK_WIDGET(self->zones), "work"), _("Assessment"));
+    hs_look_name(gtk_stack_add_named(self->pages, GTK_WIDGET(self->zones), "work"),
+                 _("Assessment"));
     hs_look_name(gtk_stack_add_named(self->pages, self->lesson, "lesson"), _("Lesson"));
 }
 
@@ -291,7 +303,8 @@ hs_window_init(HsWindow *self)
     build_pages(self);
     hs_row_name_button(GTK_WIDGET(self->menu_button), _("Menu"));
     hs_sign_off_attach(self->sheet_button, self->session, self->brief);
-    self->watch = g_signal_connect_swapped(self->session, "changed", G_CALLBACK(on_changed), self);
+    self->watch =
+        g_signal_connect_swapped(self->session, "changed", G_CALLBACK(on_changed), self);
     hs_window_show_page(self, "start");
 }
 

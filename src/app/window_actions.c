@@ -53,8 +53,8 @@ hs_window_may_leave(HsWindow *self, void (*then)(HsWindow *window))
     leaving *held = g_new(leaving, 1);
     held->window = self;
     held->then = then;
-    hs_notice_ask(GTK_WIDGET(self), _("There are changes that are not saved."), _("Save"), on_save_first,
-                  _("Leave without saving"), on_leave_anyway, held, g_free);
+    hs_notice_ask(GTK_WIDGET(self), _("There are changes that are not saved."), _("Save"),
+                  on_save_first, _("Leave without saving"), on_leave_anyway, held, g_free);
     return FALSE;
 }
 
@@ -142,9 +142,16 @@ act_history(GtkWidget *widget, const char *name, GVariant *argument)
 }
 
 static void
-show_step(HsWindow *self, GtkButton *button, const char *action, gboolean can, const char *label, const char *plain, const char *keys)
+show_step(HsWindow *self,
+          GtkButton *button,
+          const char *action,
+          gboolean can,
+          const char *label,
+          const char *plain,
+          const char *keys)
 {
-    g_autofree char *text = can && label ? g_strdup_printf("%s: %s", plain, label) : g_strdup(plain);
+    g_autofree char *text =
+        can && label ? g_strdup_printf("%s: %s", plain, label) : g_strdup(plain);
     g_autofree char *tip = g_strdup_printf("%s (%s)", text, keys);
 
     gtk_widget_action_set_enabled(GTK_WIDGET(self), action, can);
@@ -156,9 +163,11 @@ hs_window_show_actions(HsWindow *self)
 {
     gboolean is_work = g_str_equal(hs_window_page(self), "work");
 
-    show_step(self, self->undo_button, "win.undo", is_work && hs_session_can_undo(self->session),
+    show_step(self, self->undo_button, "win.undo",
+              is_work && hs_session_can_undo(self->session),
               hs_session_undo_label(self->session), _("Undo"), "Ctrl+Z");
-    show_step(self, self->redo_button, "win.redo", is_work && hs_session_can_redo(self->session),
+    show_step(self, self->redo_button, "win.redo",
+              is_work && hs_session_can_redo(self->session),
               hs_session_redo_label(self->session), _("Redo"), "Ctrl+Shift+Z");
 }
 
@@ -171,7 +180,8 @@ act_look(GtkWidget *widget, const char *name, GVariant *argument)
 
     (void)argument;
     if (g_str_equal(name, "win.lesson"))
-        hs_window_show_page(self, g_str_equal(hs_window_page(self), "lesson") ? "work" : "lesson");
+        hs_window_show_page(self,
+                            g_str_equal(hs_window_page(self), "lesson") ? "work" : "lesson");
     else if (!g_str_equal(hs_window_page(self), "work"))
         return;
     else if (g_str_equal(name, "win.fit"))
@@ -216,7 +226,8 @@ act_escape(GtkWidget *widget, const char *name, GVariant *argument)
         hs_window_show_page(self, "work");
     else if (hs_stage_is_drawing(self->stage))
         hs_stage_set_drawing(self->stage, FALSE);
-    else if (hs_zones_get_kind(self->zones) != HS_ZONES_WIDE && hs_zones_is_brief_open(self->zones))
+    else if (hs_zones_get_kind(self->zones) != HS_ZONES_WIDE &&
+             hs_zones_is_brief_open(self->zones))
         hs_zones_open_brief(self->zones, FALSE);
     else if (hs_session_finding_option(self->session) >= 0)
         hs_session_choose_finding(self->session, -1, -1);
@@ -270,9 +281,11 @@ hs_window_install_actions(GtkWidgetClass *widget_class)
     for (guint i = 0; i < G_N_ELEMENTS(table); i++) {
         gtk_widget_class_install_action(widget_class, table[i].name, NULL, table[i].act);
         if (table[i].key != 0)
-            gtk_widget_class_add_binding_action(widget_class, table[i].key, 0, table[i].name, NULL);
+            gtk_widget_class_add_binding_action(widget_class, table[i].key, 0, table[i].name,
+                                                NULL);
     }
     gtk_widget_class_install_action(widget_class, "win.crew", "i", act_crew);
     for (int i = 1; i <= 8; i++)
-        gtk_widget_class_add_binding_action(widget_class, (guint)(GDK_KEY_0 + i), 0, "win.crew", "i", i);
+        gtk_widget_class_add_binding_action(widget_class, (guint)(GDK_KEY_0 + i), 0, "win.crew",
+                                            "i", i);
 }

@@ -35,7 +35,8 @@ on_try(GtkButton *button, gpointer data)
 
     if (results == NULL || option < 0)
         return;
-    hs_edit *edit = hs_remedy_edit(session, option, hs_finding_of(results, option, (hs_check_id)check), &label);
+    hs_edit *edit = hs_remedy_edit(session, option,
+                                   hs_finding_of(results, option, (hs_check_id)check), &label);
     if (edit != NULL)
         hs_change_option(GTK_WIDGET(button), session, option, edit);
 }
@@ -49,7 +50,8 @@ add_try(GtkWidget *box, HsSession *session, int option, const hs_finding *findin
     if (edit == NULL)
         return;
     hs_edit_free(edit);
-    gtk_box_append(GTK_BOX(box), hs_row_button(label, label, G_CALLBACK(on_try), session, NULL));
+    gtk_box_append(GTK_BOX(box),
+                   hs_row_button(label, label, G_CALLBACK(on_try), session, NULL));
 }
 
 GtkWidget *
@@ -61,7 +63,8 @@ hs_working_view_new(HsSession *session, int option, const hs_finding *finding)
 
     gtk_widget_add_css_class(box, "working");
     g_autofree char *place = hs_words_place(&results->options[option], finding);
-    heading = g_strdup_printf(_("Working · %s%s%s"), results->options[option].name, *place ? " · " : "", place);
+    heading = g_strdup_printf(_("Working · %s%s%s"), results->options[option].name,
+                              *place ? " · " : "", place);
     line(box, heading, "working-title");
     if (finding->text.reason != HS_REASON_none) {
         g_autofree char *text = hs_words_message(&finding->text, hs_look_units());
@@ -77,7 +80,8 @@ hs_working_view_new(HsSession *session, int option, const hs_finding *finding)
         line(box, lines[i], "formula");
     if (finding->source != HS_SRC_none) {
         g_autofree char *source = hs_words_source(finding->source);
-        g_autofree char *text = g_strdup_printf("%s · %s", source, hs_words_confidence(finding->confidence));
+        g_autofree char *text =
+            g_strdup_printf("%s · %s", source, hs_words_confidence(finding->confidence));
         line(box, text, "soft");
     }
     return box;

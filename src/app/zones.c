@@ -22,7 +22,10 @@ struct _HsZones {
 };
 G_DEFINE_FINAL_TYPE(HsZones, hs_zones, GTK_TYPE_WIDGET)
 
-enum { KIND_CHANGED, N_SIGNALS };
+enum {
+    KIND_CHANGED,
+    N_SIGNALS
+};
 static guint signals[N_SIGNALS];
 
 static int
@@ -69,11 +72,14 @@ static void
 size_allocate(GtkWidget *widget, int width, int height, int baseline)
 {
     HsZones *self = HS_ZONES(widget);
-    hs_zones_kind kind = width >= WIDE_px - 20  ? HS_ZONES_WIDE
+    hs_zones_kind kind = width >= WIDE_px - 20       ? HS_ZONES_WIDE
                          : width >= TWO_VIEW_px - 20 ? HS_ZONES_RAIL
                                                      : HS_ZONES_ONE_VIEW;
-    int left = natural_width(kind == HS_ZONES_WIDE ? self->brief : self->rail, kind == HS_ZONES_WIDE ? BRIEF_px : RAIL_px);
-    int right = natural_width(self->findings, kind == HS_ZONES_WIDE ? 376 : kind == HS_ZONES_RAIL ? 340 : 320);
+    int left = natural_width(kind == HS_ZONES_WIDE ? self->brief : self->rail,
+                             kind == HS_ZONES_WIDE ? BRIEF_px : RAIL_px);
+    int right = natural_width(self->findings, kind == HS_ZONES_WIDE   ? 376
+                                              : kind == HS_ZONES_RAIL ? 340
+                                                                      : 320);
 
     (void)baseline;
     if (kind != self->kind) {
@@ -84,11 +90,18 @@ size_allocate(GtkWidget *widget, int width, int height, int baseline)
     place(self->centre, left, width - left - right, height);
     place(self->findings, width - right, right, height);
     place(self->rail, 0, RAIL_px, height);
-    place(self->brief, kind == HS_ZONES_WIDE ? 0 : left, kind == HS_ZONES_WIDE ? left : BRIEF_px, height);
+    place(self->brief, kind == HS_ZONES_WIDE ? 0 : left,
+          kind == HS_ZONES_WIDE ? left : BRIEF_px, height);
 }
 
 static void
-measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *least, int *natural, int *least_base, int *natural_base)
+measure(GtkWidget *widget,
+        GtkOrientation orientation,
+        int for_size,
+        int *least,
+        int *natural,
+        int *least_base,
+        int *natural_base)
 {
     HsZones *self = HS_ZONES(widget);
     GtkWidget *all[] = {self->rail, self->brief, self->centre, self->findings};
@@ -132,8 +145,9 @@ hs_zones_class_init(HsZonesClass *class)
     G_OBJECT_CLASS(class)->dispose = dispose;
     widget_class->size_allocate = size_allocate;
     widget_class->measure = measure;
-    signals[KIND_CHANGED] = g_signal_new("kind-changed", G_TYPE_FROM_CLASS(class), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
-                                         NULL, G_TYPE_NONE, 0);
+    signals[KIND_CHANGED] =
+        g_signal_new("kind-changed", G_TYPE_FROM_CLASS(class), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                     NULL, G_TYPE_NONE, 0);
     gtk_widget_class_set_css_name(widget_class, "zones");
     gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
