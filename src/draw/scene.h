@@ -33,8 +33,9 @@ typedef struct {
     gboolean power_off; /* show this instant with the suit's power lost */
     gboolean folds;     /* fold level carry legs over 2 m with a break mark */
     gboolean us_units;
-    gboolean for_print;  /* labels as on paper */
-    gboolean few_labels; /* a small picture: not what the floor carries */
+    gboolean for_print; /* labels as on paper */
+    gboolean
+        few_labels; /* a small picture: not what the floor carries, not how far hands fall short */
 } hs_scene_request;
 
 hs_scene *hs_scene_build(const hs_scene_request *request);

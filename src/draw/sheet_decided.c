@@ -198,7 +198,7 @@ paint_verdict(hs_page *page)
 static void
 paint_bar(hs_page *page, const hs_option_result *option, const hs_finding *finding, double x)
 {
-    double name = 152, bar = 62, y = page->y_pt, rest = page->right_pt - x - name - bar - 8;
+    double name = 164, bar = 56, y = page->y_pt, rest = page->right_pt - x - name - bar - 8;
     g_autofree char *figure = hs_sheet_short(finding, page->units);
     g_autofree char *said = NULL;
 

@@ -8,6 +8,8 @@
 #include "translate.h"
 #include "words.h"
 
+#include <string.h>
+
 #define MOST_COLUMNS 4 /* options side by side; more go into a second table */
 
 static const hs_task *
@@ -230,6 +232,24 @@ paint_roles(hs_page *page)
     hs_table_paint(page, table);
 }
 
+/* Where one sentence is assumed, in all places; empty when an earlier one has said it. */
+static char *
+paths_of(hs_page *page, const hs_assumption *of, const char *said)
+{
+    GString *paths = g_string_new(NULL);
+
+    for (const hs_assumption *at = page->request->results->assumptions.first; at;
+         at = at->next) {
+        g_autofree char *other = hs_words_message(&at->text, page->units);
+        if (strcmp(other, said) != 0)
+            continue;
+        if (paths->len == 0 && at != of)
+            return g_string_free(paths, FALSE);
+        g_string_append_printf(paths, "%s%s", paths->len ? ", " : "", at->path);
+    }
+    return g_string_free(paths, FALSE);
+}
+
 static void
 paint_assumptions(hs_page *page)
 {
@@ -241,9 +261,12 @@ paint_assumptions(hs_page *page)
     hs_page_heading(page, _("Assumed, because it was not given"));
     for (const hs_assumption *at = list->first; at; at = at->next) {
         g_autofree char *said = hs_words_message(&at->text, page->units);
+        g_autofree char *paths = paths_of(page, at, said);
+        if (!*paths)
+            continue;
         hs_table_row(table);
         hs_table_cell(table, 0, HS_TYPE_TEXT, said);
-        hs_table_cell(table, 1, HS_TYPE_TEXT, at->path);
+        hs_table_cell(table, 1, HS_TYPE_TEXT, paths);
     }
     hs_table_paint(page, table);
 }
@@ -261,30 +284,63 @@ drivers_text(hs_page *page, const hs_doubt_option *option)
     return g_string_free(list, FALSE);
 }
 
-static void
-paint_doubt_of(hs_page *page, const hs_doubt_option *option)
+static const hs_doubt_check *
+doubt_of(const hs_doubt_option *option, hs_check_id check)
 {
-    g_autofree char *drivers = drivers_text(page, option);
-    g_autofree char *head = g_strdup(hs_sheet_name_of(page->request->results, option->option));
-    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){50, 50});
+    for (int i = 0; i < option->n_checks; i++)
+        if (option->checks[i].check == check)
+            return &option->checks[i];
+    return NULL;
+}
 
-    hs_table_head(table, 0, head);
-    hs_table_head(table, 1, _("chance of staying within"));
-    for (int i = 0; i < option->n_checks; i++) {
-        if (!(option->checks[i].p_within < 0.995))
+/* Options side by side; checks that all of them keep within almost surely are left out. */
+static void
+paint_chances(hs_page *page, const hs_doubt_option *options, int n)
+{
+    double parts[MOST_COLUMNS + 1] = {28};
+
+    for (int i = 1; i <= n; i++)
+        parts[i] = 72.0 / n;
+    g_autoptr(hs_table) table = hs_table_new(n + 1, parts);
+
+    hs_table_head(table, 0, _("chance of staying within"));
+    for (int i = 0; i < n; i++)
+        hs_table_head(table, i + 1,
+                      hs_sheet_name_of(page->request->results, options[i].option));
+    for (int check = 0; check < HS_N_CHECKS; check++) {
+        gboolean is_any = FALSE;
+        for (int i = 0; i < n; i++) {
+            const hs_doubt_check *found = doubt_of(&options[i], (hs_check_id)check);
+            is_any = is_any || (found && found->p_within < 0.995);
+        }
+        if (!is_any)
             continue;
-        g_autofree char *chance =
-            hs_quantity_text(option->checks[i].p_within, "pct", page->units);
         hs_table_row(table);
-        hs_table_cell(table, 0, HS_TYPE_TEXT, hs_words_check(option->checks[i].check));
-        hs_table_cell(table, 1, HS_TYPE_TEXT, chance);
+        hs_table_cell(table, 0, HS_TYPE_TEXT, hs_words_check((hs_check_id)check));
+        for (int i = 0; i < n; i++) {
+            const hs_doubt_check *found = doubt_of(&options[i], (hs_check_id)check);
+            g_autofree char *chance =
+                found && hs_has(found->p_within)
+                    ? hs_quantity_text(found->p_within, "pct", page->units)
+                    : g_strdup(_("not asked"));
+            hs_table_cell(table, i + 1, HS_TYPE_TEXT, chance);
+        }
     }
     hs_table_paint(page, table);
-    if (*drivers) {
-        g_autofree char *line =
-            g_strdup_printf(_("Measure next, as it drives the doubt most: %s."), drivers);
-        hs_page_text(page, HS_TYPE_TEXT, line);
-    }
+}
+
+static void
+paint_drivers(hs_page *page, const hs_doubt_option *option)
+{
+    g_autofree char *drivers = drivers_text(page, option);
+
+    if (!*drivers)
+        return;
+    g_autofree char *line =
+        /* Translators: an option, then figures with their part of the doubt */
+        g_strdup_printf(_("%s: measure next, as it drives the doubt most: %s."),
+                        hs_sheet_name_of(page->request->results, option->option), drivers);
+    hs_page_text(page, HS_TYPE_TEXT, line);
 }
 
 static void
@@ -294,9 +350,13 @@ paint_doubt(hs_page *page)
 
     if (results->n_doubt == 0)
         return;
+    hs_page_need(page, 90);
     hs_page_heading(page, _("Doubt"));
+    for (int first = 0; first < results->n_doubt; first += MOST_COLUMNS)
+        paint_chances(page, &results->doubt[first],
+                      MIN(MOST_COLUMNS, results->n_doubt - first));
     for (int i = 0; i < results->n_doubt; i++)
-        paint_doubt_of(page, &results->doubt[i]);
+        paint_drivers(page, &results->doubt[i]);
 }
 
 static void

@@ -188,7 +188,7 @@ draw_ghost(hs_scene *scene, int bearer, const hs_figure *figure)
     label->is_bold = TRUE;
     label->offset = (hs_vec2){0, -1};
     label->priority = 8;
-    if (shortfall_m > 0) {
+    if (shortfall_m > 0 && !scene->request->few_labels) {
         g_autofree char *missing = hs_scene_text(scene, shortfall_m * 100, "cm");
         char *text = g_strdup_printf(_("%s short of reaching"), missing);
 
