@@ -165,7 +165,7 @@ paint_suit(hs_page *page, const hs_suit *suit)
                  {_("gain at the hands"), "", suit->gain_hands},
                  {_("gain at the trunk"), "", suit->gain_trunk},
                  {_("residual at the hands"), "N", suit->residual_hands_N},
-                 {_("part of its mass it carries itself"), "pct", suit->self_carried},
+                 {_("part of its mass it carries itself"), "pct", 100.0 * suit->self_carried},
                  {_("release by a helper"), "s", suit->release_helper_s},
                  {_("release by the wearer"), "s", suit->release_self_s},
                  {_("battery"), "Wh", suit->battery_Wh}};

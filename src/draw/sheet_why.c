@@ -277,7 +277,8 @@ drivers_text(hs_page *page, const hs_doubt_option *option)
     GString *list = g_string_new(NULL);
 
     for (int i = 0; i < option->n_drivers && i < 3; i++) {
-        g_autofree char *share = hs_quantity_text(option->drivers[i].share, "pct", page->units);
+        g_autofree char *share =
+            hs_quantity_text(100.0 * option->drivers[i].share, "pct", page->units);
         g_string_append_printf(list, "%s%s (%s)", i ? "; " : "",
                                hs_sheet_input_name(option->drivers[i].input), share);
     }
@@ -291,6 +292,21 @@ doubt_of(const hs_doubt_option *option, hs_check_id check)
         if (option->checks[i].check == check)
             return &option->checks[i];
     return NULL;
+}
+
+static char *
+chance_text(hs_page *page, const hs_doubt_option *option, hs_check_id check)
+{
+    const hs_results *results = page->request->results;
+    const hs_doubt_check *found = doubt_of(option, check);
+
+    if (found && hs_has(found->p_within))
+        return hs_quantity_text(100.0 * found->p_within, "pct", page->units);
+    for (int i = 0; i < results->n_options; i++)
+        if (g_strcmp0(results->options[i].id, option->option) == 0 &&
+            hs_sheet_finding(&results->options[i], check))
+            return g_strdup(hs_words_status(HS_STATUS_NOT_JUDGED));
+    return g_strdup(_("not asked"));
 }
 
 /* Options side by side; checks that all of them keep within almost surely are left out. */
@@ -318,11 +334,7 @@ paint_chances(hs_page *page, const hs_doubt_option *options, int n)
         hs_table_row(table);
         hs_table_cell(table, 0, HS_TYPE_TEXT, hs_words_check((hs_check_id)check));
         for (int i = 0; i < n; i++) {
-            const hs_doubt_check *found = doubt_of(&options[i], (hs_check_id)check);
-            g_autofree char *chance =
-                found && hs_has(found->p_within)
-                    ? hs_quantity_text(found->p_within, "pct", page->units)
-                    : g_strdup(_("not asked"));
+            g_autofree char *chance = chance_text(page, &options[i], (hs_check_id)check);
             hs_table_cell(table, i + 1, HS_TYPE_TEXT, chance);
         }
     }
