@@ -85,7 +85,7 @@ add_chance(GString *lines, const hs_results *results, const char *option)
     }
     if (least >= 1.0)
         return;
-    g_autofree char *chance = hs_quantity_text(least, "pct", hs_look_units());
+    g_autofree char *chance = hs_quantity_text(100.0 * least, "pct", hs_look_units());
     g_string_append_printf(lines, _("Smallest chance of staying within: %s, %s\n"),
                            hs_words_check(worst), chance);
 }

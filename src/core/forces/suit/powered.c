@@ -57,17 +57,19 @@ felt(const hs_suit *suit,
 {
     hs_felt ret = {.payload_kg = hs_suit_payload_kg(suit, reach_m)};
     double carried_N;
+    bool knows_range = hs_has(suit->hand_height_m[0]) && hs_has(suit->hand_height_m[1]);
 
-    if (!hs_has(suit->hand_height_m[0]) || !hs_has(suit->hand_height_m[1]) || !hs_has(hand_N))
+    /* Either of range and rating alone can settle that all of it falls on the wearer. */
+    if (!hs_has(hand_N))
         return cannot_tell(ret);
-    if (!is_inside(suit->hand_height_m, hand_height_m)) {
+    if (knows_range && !is_inside(suit->hand_height_m, hand_height_m)) {
         ret.is_outside_height = true;
         return in_full(ret, hand_N);
     }
-    if (!hs_has(ret.payload_kg))
-        return cannot_tell(ret);
-    if (!(ret.payload_kg > 0.0))
+    if (hs_has(ret.payload_kg) && !(ret.payload_kg > 0.0))
         return in_full(ret, hand_N);
+    if (!knows_range || !hs_has(ret.payload_kg))
+        return cannot_tell(ret);
     if (!(suit->gain_hands > 0.0) || !hs_has(suit->residual_hands_N))
         return cannot_tell(ret);
 
