@@ -58,9 +58,10 @@ suite "tests" build-check
 
 step "set up, sanitized" meson setup build-sanitized -Db_sanitize=address,undefined -Db_lundef=false -Doptimization=1
 step "build, sanitized" ninja -C build-sanitized
-ASAN_OPTIONS=fast_unwind_on_malloc=0:strict_string_checks=1 UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1 \
-    LSAN_OPTIONS=suppressions=$PWD/tests/support/lsan.supp:print_suppressions=0 \
-    suite "tests, sanitized" build-sanitized --timeout-multiplier 6
+export ASAN_OPTIONS=fast_unwind_on_malloc=0:strict_string_checks=1
+export UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
+export LSAN_OPTIONS="suppressions=$PWD/tests/support/lsan.supp:print_suppressions=0"
+suite "tests, sanitized" build-sanitized --timeout-multiplier 6
 echo
 echo "$passed passed, $failed failed"
 [ "$failed" = 0 ]
