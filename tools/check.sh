@@ -61,7 +61,8 @@ step "build, sanitized" ninja -C build-sanitized
 export ASAN_OPTIONS=fast_unwind_on_malloc=0:strict_string_checks=1
 export UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
 export LSAN_OPTIONS="suppressions=$PWD/tests/support/lsan.supp:print_suppressions=0"
-suite "tests, sanitized" build-sanitized --timeout-multiplier 6
+# The long ones ask the same program as the other CLI tests, a hundred times over; the window runs unsanitized above.
+suite "tests, sanitized" build-sanitized --timeout-multiplier 6 --no-suite long --no-suite gui
 echo
 echo "$passed passed, $failed failed"
 [ "$failed" = 0 ]
