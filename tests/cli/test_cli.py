@@ -297,7 +297,7 @@ class Survey(Case):
         text = (small.line(small.crew()) + '\n') * n
         source = self.write(text, 'many.jsonl')
         # The address sanitizer keeps what was freed for a while: that is not the program's memory.
-        kept = {'ASAN_OPTIONS': os.environ.get('ASAN_OPTIONS', '') + ':quarantine_size_mb=1:thread_local_quarantine_size_kb=0'}
+        kept = {'ASAN_OPTIONS': os.environ.get('ASAN_OPTIONS', '') + ':quarantine_size_mb=0:thread_local_quarantine_size_kb=0'}
         with open(source, 'rb') as stdin, open(os.devnull, 'wb') as nothing:
             process = subprocess.Popen([PROGRAM, 'survey', '--jobs', '2'], stdin=stdin, stdout=nothing, env=os.environ | kept)
             _, status, usage = os.wait4(process.pid, 0)
