@@ -201,6 +201,13 @@ judge_shear(const hs_asking *asking, int s, int b, bool in_full, hs_finding *fin
         return;
     hs_finding_judge(finding, value_N, limit_N, asking->near_ratio);
     cap_at_near(asking, s, &state->input, finding);
+    /* From which rate the lower figure holds is remembered only: alone it does not decide. */
+    if (finding->source == HS_SRC_shear_gallagher_2012 && finding->status == HS_STATUS_BEYOND &&
+        value_N <= HS_SPINE_SHEAR_N) {
+        finding->source = HS_SRC_shear_rate_remembered;
+        finding->confidence = HS_CONF_MEMORY;
+        finding->status = HS_STATUS_NEAR;
+    }
     finding->text = HS_SAY(spine_shear_is, value_N, limit_N, other_N);
     /* The two rules for the slope of the disc disagree about the limit: neither decides. */
     if (fmin(value_N, other_N) <= limit_N && fmax(value_N, other_N) > limit_N) {

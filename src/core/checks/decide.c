@@ -113,9 +113,11 @@ hs_decide(const hs_asking *asking, const hs_finding *findings, hs_verdict *ret_v
             n_missing += is_missing(&findings[i]);
         }
     collect_conditions(asking, findings, ret_verdict);
-    if (n_beyond > 0)
+    if (n_beyond > 0) {
+        /* What is beyond a limit is not mended by conditions: none are stated. */
         ret_verdict->status = HS_VERDICT_NOT_SUPPORTED;
-    else if (n_missing > 0)
+        ret_verdict->n_conditions = 0;
+    } else if (n_missing > 0)
         ret_verdict->status = HS_VERDICT_UNDECIDED;
     else if (ret_verdict->n_conditions > 0)
         ret_verdict->status = HS_VERDICT_WITH_CONDITIONS;
