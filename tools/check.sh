@@ -52,11 +52,12 @@ step "cppcheck" sh tests/lint/cppcheck.sh
 step "translations" sh tests/lint/translations.sh
 
 rm -rf build-check build-sanitized
-step "set up" meson setup build-check -Dwerror=true
+step "set up" meson setup build-check -Dwerror=true -Dcomparisons=enabled
 step "build, warnings are errors" ninja -C build-check
 suite "tests" build-check
 
-step "set up, sanitized" meson setup build-sanitized -Db_sanitize=address,undefined -Db_lundef=false -Doptimization=1
+step "set up, sanitized" meson setup build-sanitized -Db_sanitize=address,undefined -Db_lundef=false -Doptimization=1 \
+    -Dcomparisons=enabled
 step "build, sanitized" ninja -C build-sanitized
 export ASAN_OPTIONS=fast_unwind_on_malloc=0:strict_string_checks=1
 export UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
