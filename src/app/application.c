@@ -16,8 +16,14 @@ typedef struct {
     char *out, *size, *page, *select, *option;
     double moment_s;
     gboolean dark, power_off;
-    int status;
+    int status, tries;
 } picture_wish;
+
+enum {
+    FRAMES_BEFORE_PICTURE = 3,
+    PICTURE_WAIT_ms = 700,
+    MOST_PICTURE_TRIES = 60
+};
 
 static picture_wish wish = {.moment_s = -1.0};
 
@@ -52,12 +58,27 @@ select_finding(HsWindow *window)
         hs_session_set_power_off(session, TRUE);
 }
 
+/* On a busy machine the first frames come late: some have to be through, and the page's figures with them. */
+static gboolean
+is_drawn(HsWindow *window)
+{
+    GdkFrameClock *clock = gtk_widget_get_frame_clock(GTK_WIDGET(window));
+
+    return gtk_widget_get_mapped(GTK_WIDGET(window)) &&
+           gtk_widget_get_width(GTK_WIDGET(window)) > 0 && clock != NULL &&
+           gdk_frame_clock_get_frame_counter(clock) >= FRAMES_BEFORE_PICTURE;
+}
+
 static gboolean
 take_picture(gpointer data)
 {
     HsWindow *window = data;
     g_autoptr(GError) error = NULL;
 
+    if (!is_drawn(window) && wish.tries++ < MOST_PICTURE_TRIES) {
+        gtk_widget_queue_draw(GTK_WIDGET(window));
+        return G_SOURCE_CONTINUE;
+    }
     if (hs_session_is_pending(hs_window_session(window)) &&
         g_str_equal(hs_window_page(window), "work"))
         return G_SOURCE_CONTINUE;
@@ -83,7 +104,7 @@ arrange_picture(HsWindow *window)
     if (wish.page != NULL)
         hs_window_show_page(window, wish.page);
     select_finding(window);
-    g_timeout_add(700, take_picture, window);
+    g_timeout_add(PICTURE_WAIT_ms, take_picture, window);
 }
 
 /* ---- actions ------------------------------------------------------------------------------- */
