@@ -6,6 +6,7 @@
 #define HS_SHEET_PARTS_H
 
 #include "page.h"
+#include "short.h"
 
 /* First option that is neither the baseline nor the program's own; the baseline when there is none. */
 int hs_sheet_proposed(const hs_results *results);
@@ -23,12 +24,6 @@ gboolean hs_sheet_goes_down(const hs_results *results);
 GPtrArray *hs_sheet_items(const hs_document *document, const hs_results *results);
 const char *hs_sheet_or_dash(const char *text); /* "not given" for an absent word */
 
-/* Figure and a few words for a cell; new. */
-char *hs_sheet_short(const hs_finding *finding, hs_units units);
-gboolean
-hs_sheet_is_shortened(const hs_finding *finding); /* its sentence belongs into the annex */
-const char *hs_sheet_input_name(const char *key); /* "mass_kg": mass of the load */
-const char *hs_sheet_name_of(const hs_results *results, const char *id); /* the option's name */
 /* Conditions from (counted from 0) up to, not with, to. */
 void hs_sheet_conditions(hs_page *page, int from, int to);
 #define HS_SHEET_CONDITIONS 5 /* on side 1; more stand on side 2 */

@@ -2,6 +2,7 @@
 /* Question:  how does a finding fit into a cell?
  * Answer:    its figure, in brackets where the limit does not apply, and a few words why; keys of inputs by name.
  * Not here:  the whole sentence (words.h), which stands in the annex. */
+#include "short.h"
 #include "sheet_parts.h"
 #include "translate.h"
 #include "words.h"
