@@ -216,7 +216,8 @@ readable(const hs_finding *finding, double *value, double *limit, const char **u
     } else if (finding->check == HS_CHECK_strength) {
         *unit = "pct";
         factor = 100.0;
-    } else if (finding->check == HS_CHECK_day_spine && strcmp(*unit, "Nh") == 0) {
+    } else if (finding->check == HS_CHECK_day_spine && strcmp(*unit, "Nh") == 0 &&
+               fabs(*value) >= 1000.0) {
         *unit = "kNh";
         factor = 0.001;
     } else if (strcmp(*unit, "m") == 0 && finding->check == HS_CHECK_balance) {
@@ -284,6 +285,12 @@ known_figure(const hs_finding *finding, hs_units units)
         return margin_text(value, limit, unit, units);
     if (!hs_has(limit))
         return hs_quantity_text(value, unit, units);
+    if (finding->check == HS_CHECK_route_sight) {
+        held = hs_quantity_text(value, unit, units);
+        needed = hs_quantity_text(limit, unit, units);
+        /* Translators: the nearest floor seen over the load, and from where it has to be seen */
+        return g_strdup_printf(_("floor seen from %s ahead, from %s wanted"), held, needed);
+    }
     if (finding->check == HS_CHECK_suit_power_loss) {
         needed = hs_quantity_text(value, unit, units);
         held = hs_quantity_text(limit, unit, units);
@@ -307,6 +314,9 @@ hs_words_figure(const hs_finding *finding, hs_units units)
                               : g_strdup_printf(_("does not apply: %s"), why);
     if (finding->status == HS_STATUS_NOT_JUDGED)
         return g_strdup_printf(_("not judged: %s"), why);
+    /* Somebody watches the way: that is why it is within, not the two lengths. */
+    if (finding->check == HS_CHECK_route_sight && !hs_has(finding->ratio))
+        return g_steal_pointer(&why);
     return figure != NULL ? g_steal_pointer(&figure) : g_steal_pointer(&why);
 }
 
