@@ -25,18 +25,44 @@ struct _HsStage {
     HsSideView *view[2];
     HsPlanView *plan_view[2];
     GtkWidget *switches[HS_N_LAYERS];
-    gboolean is_single, is_fitted_by_hand, folds, is_showing;
-    hs_view shared;
+    gboolean is_single, is_fitted_by_hand, is_whole, folds, is_showing;
+    hs_view shared[2]; /* one scale and floor line, each at its own place of the way */
 };
 G_DEFINE_FINAL_TYPE(HsStage, hs_stage, GTK_TYPE_WIDGET)
 
-/* ---- one view for both --------------------------------------------------------------------- */
+/* ---- one scale for both -------------------------------------------------------------------- */
 
 static void
 share_view(HsStage *self)
 {
     for (int i = 0; i < 2; i++)
-        hs_side_view_set_view(self->view[i], &self->shared);
+        hs_side_view_set_view(self->view[i], &self->shared[i]);
+}
+
+/* b: NULL where one is shown. The whole way while the route is drawn or when asked for; else as near as is legible. */
+static void
+fit_scenes(HsStage *self, const hs_scene *a, const hs_scene *b, int width, int height)
+{
+    double font_px = hs_look_font_px(GTK_WIDGET(self));
+    gboolean whole = self->is_whole || !self->folds || gtk_toggle_button_get_active(self->draw);
+
+    if (self->is_fitted_by_hand) {
+        for (int i = 0; i < 2; i++) {
+            self->shared[i].width_px = width;
+            self->shared[i].height_px = height;
+        }
+        return;
+    }
+    if (b != NULL && !whole) {
+        hs_view_fit_pair(a, b, width, height, font_px, self->shared);
+        return;
+    }
+    if (b != NULL)
+        self->shared[0] = hs_view_fit_two(a, b, width, height, font_px);
+    else
+        self->shared[0] = whole ? hs_view_fit_whole(a, width, height, font_px)
+                                : hs_view_fit(a, width, height, font_px);
+    self->shared[1] = self->shared[0];
 }
 
 static void
@@ -46,7 +72,6 @@ fit(HsStage *self)
                    *b = hs_side_view_scene(self->view[1]);
     int width = gtk_widget_get_width(GTK_WIDGET(self->view[0])),
         height = gtk_widget_get_height(GTK_WIDGET(self->view[0]));
-    double font_px = hs_look_font_px(GTK_WIDGET(self));
     gboolean two = gtk_widget_get_visible(self->pane[1]);
 
     if (!gtk_widget_get_visible(self->pane[0])) {
@@ -58,14 +83,7 @@ fit(HsStage *self)
     if (a == NULL || width < 20 || height < 20 || hs_side_view_is_held(self->view[0]) ||
         hs_side_view_is_held(self->view[1]))
         return;
-    if (self->is_fitted_by_hand) {
-        self->shared.width_px = width;
-        self->shared.height_px = height;
-    } else if (two && b != NULL) {
-        self->shared = hs_view_fit_two(a, b, width, height, font_px);
-    } else {
-        self->shared = hs_view_fit(a, width, height, font_px);
-    }
+    fit_scenes(self, a, two ? b : NULL, width, height);
     share_view(self);
 }
 
@@ -79,7 +97,8 @@ static void
 on_panned(HsStage *self, double dx_px, double dy_px)
 {
     self->is_fitted_by_hand = TRUE;
-    hs_view_pan(&self->shared, dx_px, dy_px);
+    for (int i = 0; i < 2; i++)
+        hs_view_pan(&self->shared[i], dx_px, dy_px);
     share_view(self);
 }
 
@@ -87,13 +106,16 @@ static void
 on_zoomed(HsStage *self, double factor, double x_px, double y_px)
 {
     self->is_fitted_by_hand = TRUE;
-    hs_view_zoom(&self->shared, factor, (hs_vec2){x_px, y_px});
+    for (int i = 0; i < 2; i++)
+        hs_view_zoom(&self->shared[i], factor, (hs_vec2){x_px, y_px});
     share_view(self);
 }
 
+/* The whole way; once more: near again. */
 void
 hs_stage_fit(HsStage *self)
 {
+    self->is_whole = self->is_fitted_by_hand || !self->is_whole;
     self->is_fitted_by_hand = FALSE;
     fit(self);
 }
@@ -169,8 +191,7 @@ on_changed(HsStage *self, guint mask)
     }
     for (int i = 0; i < 2; i++)
         hs_side_view_rebuild(self->view[i], !(mask & still));
-    if (mask & still)
-        fit(self);
+    fit(self); /* what stands still is drawn anew only where the picture has travelled */
 }
 
 static void
@@ -191,6 +212,7 @@ on_draw_toggled(HsStage *self)
 
     for (int i = 0; i < 2; i++)
         hs_side_view_set_drawing(self->view[i], is_drawing);
+    fit(self);
     show_hint(self);
 }
 
@@ -226,7 +248,8 @@ hs_stage_toggle_folds(HsStage *self)
         hs_side_view_set_folds(self->view[i], self->folds);
         hs_side_view_rebuild(self->view[i], FALSE);
     }
-    hs_stage_fit(self);
+    self->is_fitted_by_hand = FALSE;
+    fit(self);
 }
 
 void

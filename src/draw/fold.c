@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  which parts of a long way are left out of the picture?
- * Answer:    hs_folds_find(): the middle of level carry legs over 2 m, where neither load nor figures overhang anything.
+ * Answer:    hs_folds_find(): every stretch of level carry legs over 2 m where neither load nor figures overhang anything.
  * Not here:  the break mark (site_layer.c). */
 #include "fold.h"
 
@@ -50,37 +50,44 @@ is_level(const hs_site *site, double from_m, double to_m)
     return fabs(hs_floor_height_m(site, to_m) - z_m) <= LEVEL_m;
 }
 
-/* Things that must not be cut: their clearance is taken out of the stretch, the longer piece stays. */
+/* Stretches of the way where nothing stands: what is kept is cut out of them. */
 static void
-keep_longer(double *from_m, double *to_m, double a_m, double b_m)
+keep(GArray *stretches, double a_m, double b_m)
 {
-    if (b_m <= *from_m || a_m >= *to_m)
-        return;
-    if (a_m - *from_m > *to_m - b_m)
-        *to_m = a_m;
-    else
-        *from_m = b_m;
+    for (guint i = stretches->len; i-- > 0;) {
+        hs_fold *stretch = &g_array_index(stretches, hs_fold, i);
+        hs_fold after = {fmax(stretch->from_m, b_m), stretch->to_m, 0};
+
+        if (b_m <= stretch->from_m || a_m >= stretch->to_m)
+            continue;
+        stretch->to_m = a_m;
+        if (after.from_m < after.to_m)
+            g_array_append_val(stretches, after);
+    }
 }
 
 /* Where the surface rises or falls a figure must not stand while the load is inside the fold. */
 static void
-keep_floor(const hs_site *site, double *from_m, double *to_m, double behind_m, double ahead_m)
+keep_floor(GArray *stretches, const hs_site *site, double behind_m, double ahead_m)
 {
     for (int i = 1; i < site->n_floor; i++)
         if (fabs(site->floor[i].y - site->floor[i - 1].y) > LEVEL_m)
-            keep_longer(from_m, to_m, site->floor[i - 1].x - ahead_m - CLEARANCE_m,
-                        site->floor[i].x + behind_m + CLEARANCE_m);
+            keep(stretches, site->floor[i - 1].x - ahead_m - CLEARANCE_m,
+                 site->floor[i].x + behind_m + CLEARANCE_m);
 }
 
+/* Obstacles and openings: none is ever drawn nearer to a figure than it is. */
 static void
-keep_site(const hs_site *site, double *from_m, double *to_m, double behind_m, double ahead_m)
+keep_things(GArray *stretches, const hs_task *task, double behind_m, double ahead_m)
 {
+    const hs_site *site = &task->site;
+
     for (int i = 0; i < site->n_obstacles; i++)
-        keep_longer(from_m, to_m, site->obstacles[i].x_m[0] - ahead_m - CLEARANCE_m,
-                    site->obstacles[i].x_m[1] + behind_m + CLEARANCE_m);
+        keep(stretches, site->obstacles[i].x_m[0] - ahead_m - CLEARANCE_m,
+             site->obstacles[i].x_m[1] + behind_m + CLEARANCE_m);
     for (int i = 0; i < site->n_openings; i++)
-        keep_longer(from_m, to_m, site->openings[i].x_m - ahead_m - CLEARANCE_m,
-                    site->openings[i].x_m + behind_m + CLEARANCE_m);
+        keep(stretches, site->openings[i].x_m - ahead_m - CLEARANCE_m,
+             site->openings[i].x_m + behind_m + CLEARANCE_m);
 }
 
 static int
@@ -103,33 +110,46 @@ is_taken(const GArray *folds, double from_m, double to_m)
     return FALSE;
 }
 
+static void
+add_folds(hs_scene *scene, const GArray *stretches)
+{
+    for (guint i = 0; i < stretches->len; i++) {
+        hs_fold fold = g_array_index(stretches, hs_fold, i);
+
+        fold.removed_m = fold.to_m - fold.from_m - DRAWN_m;
+        if (fold.removed_m >= WORTH_m && !is_taken(scene->folds, fold.from_m, fold.to_m))
+            g_array_append_val(scene->folds, fold);
+    }
+}
+
 void
 hs_folds_find(hs_scene *scene)
 {
-    const hs_scene_request *request = scene->request;
-    const hs_route *route = &request->task->route;
+    const hs_task *task = scene->request->task;
+    const hs_route *route = &task->route;
     double behind_m, ahead_m;
 
     hs_vec3 least_m = {-0.3, 0, 0}, most_m = {0.3, 0, 0};
 
-    find_overhang(request, &behind_m, &ahead_m);
-    hs_scene_load_box(request->task, &least_m, &most_m);
+    find_overhang(scene->request, &behind_m, &ahead_m);
+    hs_scene_load_box(task, &least_m, &most_m);
     for (int i = 1; i < route->n_points; i++) {
         const hs_point *from = &route->points[i - 1], *to = &route->points[i];
         double a_m = fmin(from->x_m, to->x_m), b_m = fmax(from->x_m, to->x_m);
 
         if (to->move != HS_MOVE_CARRY || b_m - a_m <= LONG_LEG_m ||
-            fabs(to->z_m - from->z_m) > LEVEL_m || !is_level(&request->task->site, a_m, b_m))
+            fabs(to->z_m - from->z_m) > LEVEL_m || !is_level(&task->site, a_m, b_m))
             continue;
-        a_m += fmax(most_m.x, 0.2) + CLEARANCE_m;
-        b_m -= fmax(-least_m.x, 0.2) + CLEARANCE_m;
-        keep_floor(&request->task->site, &a_m, &b_m, behind_m, ahead_m);
-        keep_site(&request->task->site, &a_m, &b_m, behind_m, ahead_m);
-        if (b_m - a_m < DRAWN_m + WORTH_m || is_taken(scene->folds, a_m, b_m))
-            continue;
-        hs_fold fold = {a_m, b_m, b_m - a_m - DRAWN_m};
+        g_autoptr(GArray) stretches = g_array_new(FALSE, FALSE, sizeof(hs_fold));
+        hs_fold leg = {a_m + fmax(most_m.x, 0.2) + CLEARANCE_m,
+                       b_m - fmax(-least_m.x, 0.2) - CLEARANCE_m, 0};
 
-        g_array_append_val(scene->folds, fold);
+        if (leg.from_m >= leg.to_m)
+            continue;
+        g_array_append_val(stretches, leg);
+        keep_floor(stretches, &task->site, behind_m, ahead_m);
+        keep_things(stretches, task, behind_m, ahead_m);
+        add_folds(scene, stretches);
     }
     g_array_sort(scene->folds, by_place);
 }

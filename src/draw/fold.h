@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  which parts of a long way are left out of the picture?
- * Answer:    hs_folds_find(): the middle of level carry legs over 2 m, where neither load nor figures overhang anything.
+ * Answer:    hs_folds_find(): every stretch of level carry legs over 2 m where neither load nor figures overhang anything.
  * Not here:  the break mark (site_layer.c). */
 #ifndef HS_FOLD_H
 #define HS_FOLD_H

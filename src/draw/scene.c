@@ -4,6 +4,7 @@
  * Not here:  what a layer adds (layers/), what is folded (fold.c), pixels (view.c). */
 #include "scene.h"
 
+#include "floor.h"
 #include "fold.h"
 #include "prims.h"
 #include "translate.h"
@@ -13,6 +14,9 @@
 /* Head above the neck, and where no posture is known a whole standing figure (m): only the extent uses these. */
 #define HEAD_ROOM_m 0.34
 #define SIDE_ROOM_m 0.30
+/* A picture that travels along follows the mean floor over this much of the way on both sides: chosen by eye. */
+#define STEADY_m    0.8
+#define STEADY_N    8
 
 static const struct {
     const char *name;
@@ -130,17 +134,69 @@ include_site(hs_scene *scene)
     }
 }
 
+/* The floor under the load, without the jumps of risers: what a picture that travels along follows. */
+static hs_vec2
+place_of(const hs_scene *scene, const hs_sample *sample)
+{
+    const hs_site *site = &scene->request->task->site;
+    double sum_m = 0;
+
+    for (int i = -STEADY_N; i <= STEADY_N; i++)
+        sum_m += hs_floor_height_m(site, sample->x_m + i * STEADY_m / STEADY_N);
+    return (hs_vec2){hs_scene_x_of_world(scene, sample->x_m), sum_m / (2 * STEADY_N + 1)};
+}
+
+static hs_vec2
+least_of(hs_vec2 a, hs_vec2 b)
+{
+    return (hs_vec2){fmin(a.x, b.x), fmin(a.y, b.y)};
+}
+
+static hs_vec2
+most_of(hs_vec2 a, hs_vec2 b)
+{
+    return (hs_vec2){fmax(a.x, b.x), fmax(a.y, b.y)};
+}
+
+/* The extent is that of one sample when this is called. */
+static void
+include_travel(hs_scene *scene, const hs_sample *sample)
+{
+    hs_travel *travel = &scene->travel;
+    hs_vec2 at_m = place_of(scene, sample);
+
+    travel->least_m = least_of(travel->least_m, at_m);
+    travel->most_m = most_of(travel->most_m, at_m);
+    travel->below_m = most_of(travel->below_m,
+                              (hs_vec2){at_m.x - scene->least_m.x, at_m.y - scene->least_m.y});
+    travel->above_m =
+        most_of(travel->above_m, (hs_vec2){scene->most_m.x - at_m.x, scene->most_m.y - at_m.y});
+    if (sample == scene->sample)
+        travel->now_m = at_m;
+}
+
 static void
 find_extent(hs_scene *scene)
 {
     const hs_route *route = &scene->request->task->route;
+    const hs_vec2 none = {INFINITY, INFINITY}, all = {-INFINITY, -INFINITY};
+    hs_vec2 least_m = none, most_m = all;
 
-    scene->least_m = (hs_vec2){INFINITY, INFINITY};
-    scene->most_m = (hs_vec2){-INFINITY, -INFINITY};
+    scene->travel = (hs_travel){none, all, {0, 0}, all, all, INFINITY};
+    for (int b = 0; b < scene->option->asked->n_bearers; b++)
+        scene->travel.stature_m =
+            fmin(scene->travel.stature_m, hs_scene_worker(scene, b)->stature_m);
     for (int i = 0; i < scene->option->n_samples; i++) {
+        scene->least_m = none;
+        scene->most_m = all;
         include_load(scene, &scene->option->samples[i]);
         include_bearers(scene, &scene->option->samples[i]);
+        include_travel(scene, &scene->option->samples[i]);
+        least_m = least_of(least_m, scene->least_m);
+        most_m = most_of(most_m, scene->most_m);
     }
+    scene->least_m = least_m;
+    scene->most_m = most_m;
     for (int i = 0; i < route->n_points; i++)
         include(scene, hs_scene_x_of_world(scene, route->points[i].x_m), route->points[i].z_m);
     include(scene, scene->least_m.x, 0);

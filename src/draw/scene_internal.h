@@ -95,6 +95,13 @@ typedef struct {
     double from_m, to_m, removed_m; /* world x; what is left out between them */
 } hs_fold;
 
+/* The load's place on the surface (drawing x, floor under it), over the whole option and now, and how far load and people
+ * reach from there: behind and below (positive), ahead and above. */
+typedef struct {
+    hs_vec2 least_m, most_m, now_m, below_m, above_m;
+    double stature_m; /* of the shortest */
+} hs_travel;
+
 struct hs_scene {
     GArray *prims;  /* hs_prim */
     GArray *points; /* hs_vec2 */
@@ -102,6 +109,7 @@ struct hs_scene {
     GArray *spots;  /* hs_spot: what can be grabbed */
     hs_vec2 least_m, most_m;
     double greatest_N; /* of the whole option: sets the force scale */
+    hs_travel travel;
     gboolean is_plan;
 
     /* while it is built */

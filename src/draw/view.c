@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  where on the surface is a place, and back?
- * Answer:    hs_view: metres to pixels, z up; the floor lies low, with room under it for dimensions and scales.
+ * Answer:    hs_view: metres to pixels, z up; the floor lies low, with room under it for dimensions and scales;
+ *            where the whole way would make people small, the picture travels along with the load.
  * Not here:  what is there (scene.h, hit.h). */
 #include "view.h"
 
@@ -14,6 +15,8 @@
 #define LARGEST_px_per_m 600.0
 #define ARROW_PART       0.24 /* the greatest force takes this part of the height */
 #define ARROW_m          0.55 /* and never more than this length in the picture */
+#define PERSON_PART                                                                            \
+    0.48 /* a standing person takes this part of the height where the whole way would make him a speck */
 
 static hs_view
 fit(hs_vec2 least_m,
@@ -46,7 +49,7 @@ fit(hs_vec2 least_m,
 }
 
 hs_view
-hs_view_fit(const hs_scene *scene, double width_px, double height_px, double font_px)
+hs_view_fit_whole(const hs_scene *scene, double width_px, double height_px, double font_px)
 {
     return fit(scene->least_m, scene->most_m, scene->greatest_N, scene->is_plan, width_px,
                height_px, font_px);
@@ -61,6 +64,95 @@ hs_view_fit_two(
 
     return fit(least_m, most_m, fmax(a->greatest_N, b->greatest_N), a->is_plan, width_px,
                height_px, font_px);
+}
+
+/* The largest scale at which load and people are whole at every moment, but no larger than legible people need. */
+static double
+near_scale(const hs_travel *travel, const hs_view *whole)
+{
+    double wide_px = whole->width_px - 2 * SIDE_em * whole->font_px,
+           high_px = whole->height_px - (TOP_em + BOTTOM_em) * whole->font_px;
+    double wide_m = travel->below_m.x + travel->above_m.x,
+           high_m = travel->below_m.y + travel->above_m.y;
+
+    if (!(wide_m > 0) || !(high_m > 0) || !(wide_px > 0) || !(high_px > 0))
+        return 0;
+    return fmin(fmin(wide_px / wide_m, high_px / high_m),
+                PERSON_PART * whole->height_px / travel->stature_m);
+}
+
+/* The least coordinate that is seen: from the least of all at the start of the way evenly to the last at its end, so
+ * that what reaches `below` and `above` from the load's place is always inside. */
+static double
+travelled(double at, double least, double most, double below, double above, double seen)
+{
+    double whole = most - least + below + above;
+
+    if (seen >= whole)
+        return least - below - (seen - whole) / 2;
+    return least - below +
+           (most > least ? (at - least) / (most - least) : 0.0) * (whole - seen);
+}
+
+static void
+travel_to(hs_view *view, const hs_travel *travel, hs_vec2 now_m, double scale)
+{
+    double wide_px = view->width_px - 2 * SIDE_em * view->font_px,
+           high_px = view->height_px - (TOP_em + BOTTOM_em) * view->font_px;
+    double seen_m = high_px / scale;
+    double left_m = travelled(now_m.x, travel->least_m.x, travel->most_m.x, travel->below_m.x,
+                              travel->above_m.x, wide_px / scale);
+    double low_m = travel->least_m.y - travel->below_m.y;
+
+    if (seen_m < travel->most_m.y + travel->above_m.y - low_m)
+        low_m = travelled(now_m.y, travel->least_m.y, travel->most_m.y, travel->below_m.y,
+                          travel->above_m.y, seen_m);
+    view->force_px_per_N *= fmin(ARROW_PART * view->height_px, ARROW_m * scale) /
+                            fmin(ARROW_PART * view->height_px, ARROW_m * view->scale_px_per_m);
+    view->scale_px_per_m = scale;
+    view->x0_px = SIDE_em * view->font_px - left_m * scale;
+    view->y0_px = view->height_px - BOTTOM_em * view->font_px + low_m * scale;
+}
+
+hs_view
+hs_view_fit(const hs_scene *scene, double width_px, double height_px, double font_px)
+{
+    hs_view view = hs_view_fit_whole(scene, width_px, height_px, font_px);
+    double scale = scene->is_plan ? 0 : near_scale(&scene->travel, &view);
+
+    if (scale > view.scale_px_per_m)
+        travel_to(&view, &scene->travel, scene->travel.now_m, scale);
+    return view;
+}
+
+static hs_travel
+both(const hs_travel *a, const hs_travel *b)
+{
+    return (hs_travel){
+        .least_m = {fmin(a->least_m.x, b->least_m.x), fmin(a->least_m.y, b->least_m.y)},
+        .most_m = {fmax(a->most_m.x, b->most_m.x), fmax(a->most_m.y, b->most_m.y)},
+        .below_m = {fmax(a->below_m.x, b->below_m.x), fmax(a->below_m.y, b->below_m.y)},
+        .above_m = {fmax(a->above_m.x, b->above_m.x), fmax(a->above_m.y, b->above_m.y)},
+        .stature_m = fmin(a->stature_m, b->stature_m)};
+}
+
+void
+hs_view_fit_pair(const hs_scene *a,
+                 const hs_scene *b,
+                 double width_px,
+                 double height_px,
+                 double font_px,
+                 hs_view ret_views[2])
+{
+    hs_travel travel = both(&a->travel, &b->travel);
+
+    ret_views[0] = ret_views[1] = hs_view_fit_two(a, b, width_px, height_px, font_px);
+    double scale = near_scale(&travel, &ret_views[0]);
+
+    if (!(scale > ret_views[0].scale_px_per_m))
+        return;
+    travel_to(&ret_views[0], &travel, a->travel.now_m, scale);
+    travel_to(&ret_views[1], &travel, b->travel.now_m, scale);
 }
 
 hs_vec2

@@ -15,9 +15,20 @@ typedef struct {
     double force_px_per_N; /* one scale for every arrow on the stage */
 } hs_view;
 
-/* Contain the extent with a margin for labels; width and height of the surface. */
+/* As much of the way as leaves people legible, with load and people of this moment whole in it; the picture travels along
+ * with the load where that is not the whole way. A margin for labels; width and height of the surface. */
 hs_view hs_view_fit(const hs_scene *scene, double width_px, double height_px, double font_px);
-/* One view for two scenes drawn side by side at the same size: same scale, same floor line, same force scale. */
+/* The same for two scenes side by side: same scale, floor line and force scale, each at its own place of the way. */
+void hs_view_fit_pair(const hs_scene *a,
+                      const hs_scene *b,
+                      double width_px,
+                      double height_px,
+                      double font_px,
+                      hs_view ret_views[2]);
+/* The whole way, however small. */
+hs_view
+hs_view_fit_whole(const hs_scene *scene, double width_px, double height_px, double font_px);
+/* One view of the whole way for two scenes drawn side by side at the same size. */
 hs_view hs_view_fit_two(
     const hs_scene *a, const hs_scene *b, double width_px, double height_px, double font_px);
 hs_vec2 hs_view_to_surface(const hs_view *view, hs_vec2 at_m);
