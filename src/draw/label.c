@@ -14,7 +14,7 @@ enum {
 
 /* Weights of the choice, in heights of the type: by eye. */
 #define TURN_COST  0.28 /* a sixteenth of a turn away from the wished side */
-#define COVER_COST 1.6  /* covering as much as its own height squared */
+#define COVER_COST 5.0  /* covering as much as its own height squared */
 #define CROSS_COST 6.0  /* its leader would run through another label */
 #define LEADER_em  0.9  /* farther than this from its anchor it gets a leader */
 

@@ -129,6 +129,75 @@ avoid_ground(const hs_painter *painter, const hs_prim *prim, GArray *avoided)
     }
 }
 
+#define STRIP_em                                                                               \
+    0.45 /* shapes are avoided in strips, so that beside a slanted limb there is room */
+#define LINE_em 0.35 /* a line is as thick as this to a label */
+
+/* Where a horizontal line meets the outline: from the first to the last place. */
+static gboolean
+meet(const hs_painter *painter, const hs_prim *prim, double y_px, double *from, double *to)
+{
+    const hs_vec2 *points = hs_painter_points(painter, prim);
+
+    *from = HUGE_VAL;
+    *to = -HUGE_VAL;
+    for (int k = 0; k < prim->n; k++) {
+        hs_vec2 a = hs_view_to_surface(painter->view, points[k]),
+                b = hs_view_to_surface(painter->view, points[(k + 1) % prim->n]);
+
+        if ((a.y <= y_px) == (b.y <= y_px))
+            continue;
+        double x_px = a.x + (b.x - a.x) * (y_px - a.y) / (b.y - a.y);
+
+        *from = fmin(*from, x_px);
+        *to = fmax(*to, x_px);
+    }
+    return *from < *to;
+}
+
+static void
+avoid_shape(const hs_painter *painter, const hs_prim *prim, GArray *avoided)
+{
+    double high_px = STRIP_em * painter->view->font_px, from_px, to_px;
+    hs_box whole = hs_paint_prim_box(painter, prim);
+    double end_px = fmin(whole.y + whole.height, painter->view->height_px);
+
+    for (double y_px = fmax(whole.y, 0); y_px < end_px; y_px += high_px) {
+        double below_px = fmin(y_px + high_px, end_px);
+
+        if (meet(painter, prim, (y_px + below_px) / 2, &from_px, &to_px)) {
+            hs_box strip = {from_px, y_px, to_px - from_px, below_px - y_px};
+
+            g_array_append_val(avoided, strip);
+        }
+    }
+}
+
+/* In pieces: a slanted line is not its box. */
+static void
+avoid_line(const hs_painter *painter, const hs_prim *prim, GArray *avoided)
+{
+    const hs_vec2 *points = hs_painter_points(painter, prim);
+    double em = painter->view->font_px, thick_px = LINE_em * em;
+
+    for (int k = 0; k + 1 < prim->n; k++) {
+        hs_vec2 a = hs_view_to_surface(painter->view, points[k]),
+                b = hs_view_to_surface(painter->view, points[k + 1]);
+        double run_px = fmin(fabs(b.x - a.x), fabs(b.y - a.y));
+        int n = CLAMP((int)(run_px / em) + 1, 1, 40);
+
+        for (int i = 0; i < n; i++) {
+            double u = (double)i / n, v = (i + 1.0) / n;
+            hs_vec2 c = {a.x + (b.x - a.x) * u, a.y + (b.y - a.y) * u},
+                    d = {a.x + (b.x - a.x) * v, a.y + (b.y - a.y) * v};
+            hs_box piece = {fmin(c.x, d.x) - thick_px / 2, fmin(c.y, d.y) - thick_px / 2,
+                            fabs(c.x - d.x) + thick_px, fabs(c.y - d.y) + thick_px};
+
+            g_array_append_val(avoided, piece);
+        }
+    }
+}
+
 /* What labels should not cover: marks and arrows always, limbs and load where there is another place. */
 static void
 collect_boxes(const hs_painter *painter, gboolean moves, GArray *taken, GArray *avoided)
@@ -154,14 +223,21 @@ collect_boxes(const hs_painter *painter, gboolean moves, GArray *taken, GArray *
         case HS_PRIM_GROUND:
             avoid_ground(painter, prim, avoided);
             break;
-        case HS_PRIM_DISC:
-        case HS_PRIM_SHAPE: {
+        case HS_PRIM_DISC: {
             hs_box box = hs_paint_prim_box(painter, prim);
 
-            if (box.width >= 0 && prim->layer != HS_LAYER_ghost && prim->layer != HS_LAYER_site)
+            if (box.width >= 0)
                 g_array_append_val(avoided, box);
             break;
         }
+        case HS_PRIM_SHAPE:
+            if (prim->layer != HS_LAYER_ghost && prim->layer != HS_LAYER_site)
+                avoid_shape(painter, prim, avoided);
+            break;
+        case HS_PRIM_LINE:
+            if (prim->layer != HS_LAYER_paper)
+                avoid_line(painter, prim, avoided);
+            break;
         default:
             break;
         }
