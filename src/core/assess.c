@@ -7,6 +7,7 @@
 #include "breakeven.h"
 #include "defaults.h"
 #include "doubt.h"
+#include "memo.h"
 #include "option_runs.h"
 #include "pack.h"
 
@@ -62,16 +63,21 @@ add_cautions(const hs_task *task, hs_arena *arena, hs_results *results)
 }
 
 hs_status
-hs_assess(const hs_task *task,
-          hs_assess_mode mode,
-          hs_arena *arena,
-          hs_results *ret_results,
-          hs_error *error)
+hs_assess_again(const hs_task *task,
+                hs_assess_mode mode,
+                hs_memo *memo,
+                hs_arena *arena,
+                hs_results *ret_results,
+                hs_error *error)
 {
     hs_results results = {.assumptions = {.arena = arena},
                           .is_complete = mode != HS_ASSESS_LIVE};
-    const hs_task *full = hs_defaults_apply(task, arena, &results.assumptions);
+    hs_task known = *task;
+    const hs_task *full;
 
+    known.memo = memo;
+    hs_memo_turn(memo);
+    full = hs_defaults_apply(&known, arena, &results.assumptions);
     HS_TRY(hs_option_runs_all(full, mode, arena, &results, error));
     if (mode == HS_ASSESS_FULL || mode == HS_ASSESS_DOUBT)
         HS_TRY(hs_breakeven_find(full, &results, arena, error));
@@ -83,4 +89,20 @@ hs_assess(const hs_task *task,
     HS_TRY(hs_pack_results(&results, error));
     *ret_results = results;
     return HS_OK;
+}
+
+hs_status
+hs_assess(const hs_task *task,
+          hs_assess_mode mode,
+          hs_arena *arena,
+          hs_results *ret_results,
+          hs_error *error)
+{
+    /* One pass asks little twice; what-if questions ask the same bodies over and over. */
+    bool asks_on = mode == HS_ASSESS_FULL || mode == HS_ASSESS_DOUBT;
+    hs_memo *memo = asks_on ? hs_memo_new() : NULL;
+    hs_status status = hs_assess_again(task, mode, memo, arena, ret_results, error);
+
+    hs_memo_free(memo);
+    return status;
 }

@@ -5,6 +5,7 @@
 #ifndef HS_ASSESS_H
 #define HS_ASSESS_H
 
+#include "memo.h"
 #include "result.h"
 
 /**
@@ -22,5 +23,14 @@ hs_status hs_assess(const hs_task *task,
                     hs_arena *arena,
                     hs_results *ret_results,
                     hs_error *error);
+
+/* The same to the last bit, with what earlier assessments left in the memo: for one that is asked again and again with little
+ * changed. The results do not need the memo afterwards; NULL: nothing is kept. */
+hs_status hs_assess_again(const hs_task *task,
+                          hs_assess_mode mode,
+                          hs_memo *memo,
+                          hs_arena *arena,
+                          hs_results *ret_results,
+                          hs_error *error);
 
 #endif

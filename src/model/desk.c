@@ -30,14 +30,14 @@ typedef struct {
 } delivery;
 
 hs_answer *
-hs_answer_new(hs_document *document, hs_assess_mode mode, hs_arena *arena)
+hs_answer_new(hs_document *document, hs_assess_mode mode, hs_memo *memo, hs_arena *arena)
 {
     hs_answer *answer = g_new0(hs_answer, 1);
 
     answer->document = hs_document_ref(document);
     answer->arena = arena != NULL ? arena : hs_arena_new();
-    answer->status = hs_assess(hs_document_task(document), mode, answer->arena,
-                               &answer->results, &answer->error);
+    answer->status = hs_assess_again(hs_document_task(document), mode, memo, answer->arena,
+                                     &answer->results, &answer->error);
     return answer;
 }
 
@@ -118,6 +118,7 @@ static gpointer
 work(gpointer data)
 {
     shared *common = data;
+    hs_memo *memo = hs_memo_new();
 
     g_mutex_lock(&common->lock);
     while (!common->is_over) {
@@ -130,11 +131,12 @@ work(gpointer data)
             continue;
         }
         g_mutex_unlock(&common->lock);
-        send(common, hs_answer_new(document, mode, NULL), serial);
+        send(common, hs_answer_new(document, mode, memo, NULL), serial);
         hs_document_unref(document);
         g_mutex_lock(&common->lock);
     }
     g_mutex_unlock(&common->lock);
+    hs_memo_free(memo);
     shared_unref(common);
     return NULL;
 }

@@ -17,8 +17,9 @@ typedef struct {
     hs_error error;
 } hs_answer;
 
-/* Assesses here and now. arena: taken over (NULL: a new one). */
-hs_answer *hs_answer_new(hs_document *document, hs_assess_mode mode, hs_arena *arena);
+/* Assesses here and now. memo: of the answers before. arena: taken over (NULL: a new one). */
+hs_answer *
+hs_answer_new(hs_document *document, hs_assess_mode mode, hs_memo *memo, hs_arena *arena);
 void hs_answer_free(hs_answer *answer);
 /* Frees the answer but its arena, which is reset: for the next one. */
 hs_arena *hs_answer_recycle(hs_answer *answer);

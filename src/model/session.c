@@ -108,6 +108,7 @@ hs_session_finalize(GObject *object)
     hs_desk_free(session->desk);
     hs_answer_free(session->answer);
     hs_arena_free(session->spare);
+    hs_memo_free(session->memo);
     hs_recovery_free(session->recovery);
     g_clear_pointer(&session->preview, hs_document_unref);
     g_clear_pointer(&session->saved, hs_document_unref);
@@ -135,6 +136,7 @@ hs_session_init(HsSession *session)
     session->saved = hs_document_ref(blank);
     session->recovery = hs_recovery_new();
     session->desk = hs_desk_new(on_desk_ready, session);
+    session->memo = hs_memo_new();
     session->layers = G_MAXUINT;
     session->is_stale = TRUE;
     session->is_pending = TRUE;
@@ -408,8 +410,8 @@ hs_session_refresh(HsSession *session)
         hs_session_tell(session, HS_CHANGED_RESULTS);
         return TRUE;
     }
-    take_answer(session,
-                hs_answer_new(document, HS_ASSESS_LIVE, g_steal_pointer(&session->spare)));
+    take_answer(session, hs_answer_new(document, HS_ASSESS_LIVE, session->memo,
+                                       g_steal_pointer(&session->spare)));
     /* The whole search waits for the end of the gesture. */
     if (session->preview == NULL)
         hs_desk_request(session->desk, document, HS_ASSESS_FULL);

@@ -22,6 +22,7 @@ struct _HsSession {
     hs_answer *answer; /* to the version shown, or to an older one while is_stale */
     hs_arena *
         spare; /* the other of two arenas: a live pass writes there while the shown results stay whole */
+    hs_memo *memo; /* of the live passes: a drag changes little from step to step */
     hs_desk *desk;
     gboolean is_stale;
     gboolean is_pending;

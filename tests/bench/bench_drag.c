@@ -88,7 +88,12 @@ draw(cairo_t *cr,
 
 /* The second point of the route goes up and down by up to 5 cm. */
 static gboolean
-step(hs_document *document, int i, hs_arena *arena, cairo_t *cr, double took_ms[N_PARTS])
+step(hs_document *document,
+     int i,
+     hs_memo *memo,
+     hs_arena *arena,
+     cairo_t *cr,
+     double took_ms[N_PARTS])
 {
     const hs_point *point = &hs_document_task(document)->route.points[1];
     g_autoptr(hs_edit) edit = hs_edit_new("drag");
@@ -104,7 +109,8 @@ step(hs_document *document, int i, hs_arena *arena, cairo_t *cr, double took_ms[
         return FALSE;
     took_ms[EDIT] = since_ms(&start_ms);
     hs_arena_reset(arena);
-    if (hs_assess(hs_document_task(next), HS_ASSESS_LIVE, arena, &results, &error) != HS_OK)
+    if (hs_assess_again(hs_document_task(next), HS_ASSESS_LIVE, memo, arena, &results,
+                        &error) != HS_OK)
         return FALSE;
     took_ms[ASSESS] = since_ms(&start_ms);
     draw(cr, hs_document_task(next), &results, took_ms, &start_ms);
@@ -118,10 +124,11 @@ drag(const char *path, int steps, hs_document *document, cairo_t *cr)
     double took_ms[N_PARTS][STEPS], one_ms[N_PARTS];
     g_autofree char *name = g_path_get_basename(path);
     hs_arena *arena = hs_arena_new();
+    hs_memo *memo = hs_memo_new();
     gboolean works = TRUE;
 
     for (int i = 0; i < steps && works; i++) {
-        works = step(document, i, arena, cr, one_ms);
+        works = step(document, i, memo, arena, cr, one_ms);
         for (int k = 0; k < N_PARTS; k++)
             took_ms[k][i] = one_ms[k];
     }
@@ -133,6 +140,7 @@ drag(const char *path, int steps, hs_document *document, cairo_t *cr)
                took_ms[SCENES][steps / 2], took_ms[PAINT][steps / 2], took_ms[ALL][steps / 2]);
     else
         printf("%-44s could not be dragged\n", name);
+    hs_memo_free(memo);
     hs_arena_free(arena);
 }
 

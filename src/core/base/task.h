@@ -372,6 +372,7 @@ typedef struct {
     hs_doubt_input doubt;
     const hs_revision *revisions;
     const hs_signature *signatures;
+    struct hs_memo *memo; /* no part of the document: what earlier assessments found, or NULL */
 } hs_task;
 
 #endif

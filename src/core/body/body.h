@@ -59,6 +59,8 @@ typedef struct {
     double trunk_share,
         shoulder_share; /* of one man's mean trunk, of one man's mean shoulder; both sides */
     double elbow_Nm;    /* both arms */
+    struct hs_memo
+        *memo; /* postures that were found before (base/memo.h); NULL: none is kept */
 } hs_person;
 
 typedef struct {

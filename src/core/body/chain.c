@@ -87,12 +87,14 @@ solve_arm(const hs_chain *chain, hs_chain_state *state)
 }
 
 HS_INLINE void
-solve_points(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
+solve_points(const hs_chain *chain,
+             const double angle_rad[3],
+             const hs_chain_turn turn[3],
+             hs_chain_state *state)
 {
     const hs_person *p = chain->person;
-    double s1 = sin(angle_rad[0]), c1 = cos(angle_rad[0]), s2 = sin(angle_rad[1]),
-           c2 = cos(angle_rad[1]);
-    double s3 = sin(angle_rad[2]), c3 = cos(angle_rad[2]);
+    double s1 = turn[0].y, c1 = turn[0].x, s2 = turn[1].y, c2 = turn[1].x;
+    double s3 = turn[2].y, c3 = turn[2].x;
     double free1 = chain->kneels ? 0.0 : 1.0;
     hs_dual trunk = {{angle_rad[2], 0.0, 0.0, 1.0}};
 
@@ -164,14 +166,17 @@ sprung(const hs_chain *chain, hs_suit_kind kind, hs_dual moment, hs_dual angle_r
 
 /* Inlined twice: where no derivative is read, the compiler leaves out what only derivatives need. */
 HS_INLINE void
-solve(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
+solve(const hs_chain *chain,
+      const double angle_rad[3],
+      const hs_chain_turn turn[3],
+      hs_chain_state *state)
 {
     const double *w = chain->weight_N, *at = chain->person->segment_at;
     hs_dual u[4], u_disc, x_disc, z_disc, sum, own;
     double u_hand = chain->input->hand_x_m - chain->tilt * chain->input->hand_z_m;
     double u_ankle = -chain->tilt * chain->person->ankle_height_m, weight_N;
 
-    solve_points(chain, angle_rad, state);
+    solve_points(chain, angle_rad, turn, state);
     for (int i = 0; i < 4; i++)
         u[i] = dual_axpy(state->x[i], -chain->tilt, state->z[i]);
     x_disc = dual_axpy(dual_scale(state->x[HS_CHAIN_HIP], 1.0 - chain->person->l5s1_fraction),
@@ -260,18 +265,23 @@ solve(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
 void
 hs_chain_solve(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
 {
+    hs_chain_turn turn[3] = {hs_chain_turn_of(angle_rad[0]), hs_chain_turn_of(angle_rad[1]),
+                             hs_chain_turn_of(angle_rad[2])};
     hs_chain_state solved;
 
-    solve(chain, angle_rad, &solved);
+    solve(chain, angle_rad, turn, &solved);
     *state = solved;
 }
 
 void
-hs_chain_values(const hs_chain *chain, const double angle_rad[3], hs_chain_state *state)
+hs_chain_values(const hs_chain *chain,
+                const double angle_rad[3],
+                const hs_chain_turn turn[3],
+                hs_chain_state *state)
 {
     hs_chain_state solved;
 
-    solve(chain, angle_rad, &solved);
+    solve(chain, angle_rad, turn, &solved);
     for (int i = 0; i < 4; i++) {
         state->x[i].v[0] = solved.x[i].v[0];
         state->z[i].v[0] = solved.z[i].v[0];

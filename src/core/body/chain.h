@@ -49,9 +49,22 @@ void hs_chain_set(const hs_person *person, const hs_body_input *input, hs_chain 
 void
 hs_chain_solve(const hs_chain *chain, const double angle_rad[3], hs_chain_state *ret_state);
 
-/* The same figures without their derivatives, at a fraction of the cost; the derivatives in *ret_state are not set. */
-void
-hs_chain_values(const hs_chain *chain, const double angle_rad[3], hs_chain_state *ret_state);
+typedef struct {
+    double x, y; /* cosine, sine */
+} hs_chain_turn;
+
+HS_INLINE hs_chain_turn
+hs_chain_turn_of(double angle_rad)
+{
+    return (hs_chain_turn){cos(angle_rad), sin(angle_rad)};
+}
+
+/* The same figures without their derivatives, at a fraction of the cost; the derivatives in *ret_state are not set. turn: sine and
+ * cosine of each angle, so that a grid of angles needs each only once. */
+void hs_chain_values(const hs_chain *chain,
+                     const double angle_rad[3],
+                     const hs_chain_turn turn[3],
+                     hs_chain_state *ret_state);
 
 /* Share of a joint's strength that this work may use: one arm of two, a kneeling back. */
 double hs_chain_share(const hs_chain *chain, int joint);

@@ -256,12 +256,15 @@ hs_effort_ask(void *data, const double x[3], hs_descent_point *point)
 }
 
 double
-hs_effort_rough(const hs_effort *s, const double x[3], double penalty)
+hs_effort_rough(const hs_effort *s,
+                const double x[3],
+                const hs_chain_turn turn[3],
+                double penalty)
 {
     answer to = {.has_slopes = false};
     hs_chain_state at;
 
-    hs_chain_values(s->chain, x, &at);
+    hs_chain_values(s->chain, x, turn, &at);
     evaluate(s, x, &at, &to);
     return to.cost + penalty * to.broken_m2;
 }

@@ -36,6 +36,9 @@ typedef struct {
 void hs_effort_ask(void *data, const double x[3], hs_descent_point *point);
 
 /* The cost with `penalty` times the square of every broken constraint added; no slopes. */
-double hs_effort_rough(const hs_effort *s, const double x[3], double penalty);
+double hs_effort_rough(const hs_effort *s,
+                       const double x[3],
+                       const hs_chain_turn turn[3],
+                       double penalty);
 
 #endif

@@ -5,6 +5,7 @@
  * Not here:  the path along a leg (families.c), the moments (chain.c). */
 #include "posture.h"
 
+#include "posture_memo.h"
 #include "units.h"
 
 #include <string.h>
@@ -57,16 +58,41 @@ search_for(const hs_chain *chain, const hs_posture_tie *tie, hs_effort_aim aim)
     return ret;
 }
 
+/* Down to the least effort from a start; what was gone down once is remembered. */
+static void
+descend_known(const hs_chain *chain,
+              const hs_posture_tie *tie,
+              double x[3],
+              double *ret_cost,
+              double *ret_room)
+{
+    struct {
+        double x[3], cost, room;
+    } end;
+    hs_posture_key key;
+
+    hs_posture_key_set(&key, HS_POSTURE_ASKED_DOWN, chain, tie, x);
+    if (!hs_posture_key_find(&key, &end, sizeof end)) {
+        hs_effort s = search_for(chain, tie, HS_EFFORT_LEAST);
+
+        memcpy(end.x, x, sizeof end.x);
+        descend(&s, end.x, &end.cost, &end.room);
+        hs_posture_key_keep(&key, &end, sizeof end);
+    }
+    memcpy(x, end.x, sizeof end.x);
+    *ret_cost = end.cost;
+    *ret_room = end.room;
+}
+
 bool
 hs_posture_polish(const hs_chain *chain,
                   const hs_posture_tie *tie,
                   double angle_rad[3],
                   double *ret_cost)
 {
-    hs_effort s = search_for(chain, tie, HS_EFFORT_LEAST);
     double room;
 
-    descend(&s, angle_rad, ret_cost, &room);
+    descend_known(chain, tie, angle_rad, ret_cost, &room);
     return room >= -ROOM_EXACT_m && isfinite(*ret_cost);
 }
 
@@ -89,12 +115,12 @@ grid_angles(const hs_chain *chain, int i, int j, int k, double x[3])
 
 /* How much too far or too near the grip is for the arm, without the rest of the chain. */
 static double
-arm_miss_m(const hs_chain *chain, const double x[3])
+arm_miss_m(const hs_chain *chain, const hs_chain_turn turn[3])
 {
     const hs_person *p = chain->person;
-    double sx = p->shank_m * sin(x[0]) - p->thigh_m * sin(x[1]) + p->trunk_m * sin(x[2]);
-    double sz = p->ankle_height_m + p->shank_m * cos(x[0]) + p->thigh_m * cos(x[1]) +
-                p->trunk_m * cos(x[2]);
+    double sx = p->shank_m * turn[0].y - p->thigh_m * turn[1].y + p->trunk_m * turn[2].y;
+    double sz = p->ankle_height_m + p->shank_m * turn[0].x + p->thigh_m * turn[1].x +
+                p->trunk_m * turn[2].x;
     double distance_m = hypot(chain->input->hand_x_m - sx, chain->input->hand_z_m - sz);
 
     return fmax(distance_m - p->upper_arm_m - p->forearm_m, 0.0);
@@ -102,13 +128,13 @@ arm_miss_m(const hs_chain *chain, const double x[3])
 
 /* Effort with broken constraints added: only to choose starts, never to end on. */
 static double
-rough_cost(const hs_effort *s, const double x[3])
+rough_cost(const hs_effort *s, const double x[3], const hs_chain_turn turn[3])
 {
-    double miss_m = arm_miss_m(s->chain, x);
+    double miss_m = arm_miss_m(s->chain, turn);
 
     if (s->aim == HS_EFFORT_LEAST && miss_m > FAR_OUT_m)
         return FAR_OUT_COST + miss_m;
-    return hs_effort_rough(s, x, PENALTY);
+    return hs_effort_rough(s, x, turn, PENALTY);
 }
 
 static bool
@@ -126,6 +152,29 @@ is_least_around(const double grid[N_SHANK][N_KNEE][N_TRUNK], int n_shank, int i,
     return true;
 }
 
+static void
+fill_grid(const hs_effort *s, int n_shank, double grid[N_SHANK][N_KNEE][N_TRUNK])
+{
+    hs_chain_turn trunk[N_TRUNK];
+
+    for (int k = 0; k < N_TRUNK; k++)
+        trunk[k] = hs_chain_turn_of(trunk_grid_deg[k] * HS_RAD_PER_DEG);
+    for (int i = 0; i < n_shank; i++)
+        for (int j = 0; j < N_KNEE; j++) {
+            hs_chain_turn turn[3];
+            double x[3];
+
+            grid_angles(s->chain, i, j, 0, x);
+            turn[0] = hs_chain_turn_of(x[0]);
+            turn[1] = hs_chain_turn_of(x[1]);
+            for (int k = 0; k < N_TRUNK; k++) {
+                x[2] = trunk_grid_deg[k] * HS_RAD_PER_DEG;
+                turn[2] = trunk[k];
+                grid[i][j][k] = rough_cost(s, x, turn);
+            }
+        }
+}
+
 /* Starts: the least points of a coarse grid, cheapest first. */
 static int
 find_starts(hs_effort *s, double starts[HS_POSTURE_MAX][3])
@@ -133,14 +182,7 @@ find_starts(hs_effort *s, double starts[HS_POSTURE_MAX][3])
     double grid[N_SHANK][N_KNEE][N_TRUNK], costs[HS_POSTURE_MAX];
     int n_shank = s->chain->kneels ? 1 : N_SHANK, n = 0;
 
-    for (int i = 0; i < n_shank; i++)
-        for (int j = 0; j < N_KNEE; j++)
-            for (int k = 0; k < N_TRUNK; k++) {
-                double x[3];
-
-                grid_angles(s->chain, i, j, k, x);
-                grid[i][j][k] = rough_cost(s, x);
-            }
+    fill_grid(s, n_shank, grid);
     for (int i = 0; i < n_shank; i++)
         for (int j = 0; j < N_KNEE; j++)
             for (int k = 0; k < N_TRUNK; k++) {
@@ -248,10 +290,15 @@ enter(const hs_chain *chain, const double *from, hs_posture *list, hs_posture_la
     return keep(list, 0, x, cost, room);
 }
 
-int
-hs_posture_candidates(const hs_chain *chain,
-                      hs_posture ret[HS_POSTURE_MAX],
-                      hs_posture_lack *ret_lack)
+/* What a search found, as it is remembered. */
+typedef struct {
+    hs_posture list[HS_POSTURE_MAX];
+    hs_posture_lack lack;
+    int n;
+} found;
+
+static int
+search_fresh(const hs_chain *chain, hs_posture ret[HS_POSTURE_MAX], hs_posture_lack *ret_lack)
 {
     hs_effort s = search_for(chain, NULL, HS_EFFORT_LEAST);
     double starts[HS_POSTURE_MAX][3];
@@ -266,13 +313,43 @@ hs_posture_candidates(const hs_chain *chain,
     return n > 0 ? n : enter(chain, NULL, ret, ret_lack);
 }
 
+/* Afresh, or near a neighbour's lack. */
+static int
+search_known(const hs_chain *chain,
+             const hs_posture_lack *from,
+             hs_posture ret[HS_POSTURE_MAX],
+             hs_posture_lack *ret_lack)
+{
+    hs_posture_key key;
+    found now = {0};
+
+    hs_posture_key_set(&key, from == NULL ? HS_POSTURE_ASKED_FRESH : HS_POSTURE_ASKED_NEAR,
+                       chain, NULL, from != NULL ? from->angle_rad : NULL);
+    if (!hs_posture_key_find(&key, &now, sizeof now)) {
+        now.n = from == NULL ? search_fresh(chain, now.list, &now.lack)
+                             : enter(chain, from->angle_rad, now.list, &now.lack);
+        hs_posture_key_keep(&key, &now, sizeof now);
+    }
+    memcpy(ret, now.list, sizeof(hs_posture) * (size_t)now.n);
+    *ret_lack = now.lack;
+    return now.n;
+}
+
+int
+hs_posture_candidates(const hs_chain *chain,
+                      hs_posture ret[HS_POSTURE_MAX],
+                      hs_posture_lack *ret_lack)
+{
+    return search_known(chain, NULL, ret, ret_lack);
+}
+
 int
 hs_posture_lack_near(const hs_chain *chain,
                      const hs_posture_lack *from,
                      hs_posture ret[HS_POSTURE_MAX],
                      hs_posture_lack *ret_lack)
 {
-    return enter(chain, from->angle_rad, ret, ret_lack);
+    return search_known(chain, from, ret, ret_lack);
 }
 
 /* A posture of the same family close to it is known already: following it would end there. */
@@ -292,8 +369,6 @@ int
 hs_posture_follow(
     const hs_chain *chain, const hs_posture *from, int n_from, hs_posture *list, int n)
 {
-    hs_effort s = search_for(chain, NULL, HS_EFFORT_LEAST);
-
     for (int i = 0; i < n_from; i++) {
         double x[3], cost, room;
 
@@ -302,7 +377,7 @@ hs_posture_follow(
         memcpy(x, from[i].angle_rad, sizeof x);
         if (chain->kneels)
             x[0] = HS_PI / 2.0;
-        descend(&s, x, &cost, &room);
+        descend_known(chain, NULL, x, &cost, &room);
         n = keep(list, n, x, cost, room);
     }
     return n;

@@ -523,9 +523,11 @@ hs_run_make(const hs_task *task,
     hs_run run = {.setup = setup, .option = option_index};
 
     HS_TRY(hs_setup_make(task, load, option, option_index, arena, assumptions, setup, error));
-    for (int b = 0; b < setup->n_bearers; b++)
+    for (int b = 0; b < setup->n_bearers; b++) {
         HS_TRY(hs_person_make(setup->bearers[b].worker, task->policy.strength_percentile,
                               HS_SEGMENTS_DE_LEVA, &run.persons[b], error));
+        run.persons[b].memo = task->memo;
+    }
     make_stations(setup, is_live, arena, &run);
     for (int s = 0; s < run.n_stations; s++) {
         show_load(&run, s);
