@@ -2,6 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The lists of core agree with what uses them: every reason has one sentence, every equation and source is used, every id is
 there once. Prints each fault; exit status 1 when there is one."""
+import collections
 import glob
 import os
 import re
@@ -25,6 +26,7 @@ def main():
     faults = []
     lists = read('src/core/lists/*.def')
     code = '\n'.join(read('src/**/*.c').values()) + '\n'.join(read('src/**/*.h').values())
+    used = collections.Counter(re.findall(r'\w+', code))
     tables = '\n'.join(lists.values())
     reasons, words = ids(lists, 'REASON'), ids(read('src/model/words_*.h'), 'WORD')
     for name in sorted(set(reasons) - set(words)):
@@ -35,13 +37,15 @@ def main():
         for name in sorted({n for n in all_ids if all_ids.count(n) > 1}):
             faults.append(f'{kind} {name} stands twice')
     for name in reasons:
-        if not re.search(r'\bHS_REASON_' + name + r'\b|HS_SAY\(\s*' + name + r'\b|\b' + name + r'\b', code):
+        if not used['HS_REASON_' + name] + used[name]:
             faults.append(f'reason {name} is never given')
+    worked = set(re.findall(r'HS_WORK\([^,]+,\s*(\w+)', code))
     for name in ids(lists, 'EQ'):
-        if not re.search(r'\bHS_EQ_' + name + r'\b|HS_WORK\([^,]+,\s*' + name + r'\b', code):
+        if not used['HS_EQ_' + name] and name not in worked:
             faults.append(f'equation {name} is never used')
+    listed = collections.Counter(re.findall(r'\w+', tables))
     for name in ids(lists, 'SOURCE'):
-        if not re.search(r'HS_SRC_' + name + r'\b', code) and len(re.findall(r'\b' + name + r'\b', tables + code)) < 2:
+        if not used['HS_SRC_' + name] and listed[name] + used[name] < 2:
             faults.append(f'source {name} is never cited')
     for fault in faults:
         print(fault)
