@@ -217,7 +217,7 @@ one_free(one *o)
     hs_arena_free(o->arena);
 }
 
-static void
+static inline void
 expect(const hs_finding *finding, hs_finding_status status, hs_reason reason)
 {
     if (finding->status != status || finding->text.reason != reason)
