@@ -142,7 +142,7 @@ show_cell(HsFindings *self, cell *at, int option, hs_check_id check)
     gtk_label_set_text(GTK_LABEL(at->word), hs_words_status(finding->status));
     hs_status_mark_set(at->mark, finding->status, finding->ratio);
     hs_look_name(at->button, spoken);
-    gtk_widget_set_tooltip_text(at->button, hs_words_check_hint(check));
+    hs_look_tip(at->button, hs_words_check_hint(check));
     for (const char *const *css =
              (const char *const[]){"beyond", "near", "within", "scope", NULL};
          *css; css++)

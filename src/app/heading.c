@@ -85,8 +85,8 @@ show(HsHeading *self)
     gtk_label_set_text(self->name, has ? results->options[option].name : "");
     gtk_label_set_text(self->about, about);
     gtk_widget_set_visible(GTK_WIDGET(self->mark), is_edited);
-    gtk_widget_set_tooltip_text(self->tab, is_edited ? _("This option is being edited")
-                                                     : _("Edit this option"));
+    hs_look_tip(self->tab,
+                is_edited ? _("This option is being edited") : _("Edit this option"));
     if (is_edited)
         gtk_widget_add_css_class(self->tab, "edited");
     else

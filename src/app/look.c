@@ -137,3 +137,10 @@ hs_look_follow_desktop(void)
     if (g_getenv("GTK_THEME") == NULL)
         g_bus_get(G_BUS_TYPE_SESSION, NULL, on_bus, NULL);
 }
+
+void
+hs_look_tip(GtkWidget *widget, const char *tip)
+{
+    if (g_strcmp0(tip, gtk_widget_get_tooltip_text(widget)) != 0)
+        gtk_widget_set_tooltip_text(widget, tip);
+}

@@ -22,5 +22,7 @@ void hs_look_follow_desktop(void);
 void hs_look_name(gpointer widget, const char *name);
 /* The same for a scrolled window and its bars. */
 void hs_look_name_scroller(GtkWidget *scroller, const char *name);
+/* A tip, NULL for none; set only where it is another one: each setting asks the display where the pointer is. */
+void hs_look_tip(GtkWidget *widget, const char *tip);
 
 #endif

@@ -58,9 +58,9 @@ show_placeholder(HsQuantityRow *self, gboolean is_empty)
 
     if (a != NULL && hs_has(a->value))
         text = hs_quantity_number(a->value, self->unit, hs_look_units());
-    gtk_entry_set_placeholder_text(self->entry, text);
-    gtk_widget_set_tooltip_text(GTK_WIDGET(self->entry),
-                                text ? _("assumed; type to replace it") : NULL);
+    if (g_strcmp0(text, gtk_entry_get_placeholder_text(self->entry)) != 0)
+        gtk_entry_set_placeholder_text(self->entry, text);
+    hs_look_tip(GTK_WIDGET(self->entry), text ? _("assumed; type to replace it") : NULL);
     gtk_label_set_text(self->unit_label, hs_quantity_unit(self->unit, hs_look_units()));
 }
 

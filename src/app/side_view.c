@@ -9,8 +9,8 @@
 #include "grab.h"
 #include "handle.h"
 #include "hit.h"
+#include "kept_picture.h"
 #include "look.h"
-#include "paint.h"
 #include "quantity.h"
 #include "stroke.h"
 
@@ -24,7 +24,7 @@ struct _HsSideView {
     hs_scene *scene;
     hs_view view;
     gboolean has_view, is_held, is_drawing, folds;
-    GskRenderNode *kept, *moving; /* NULL: to be painted anew */
+    hs_kept_picture painted;
     GPtrArray *handles;
     GArray *stroke; /* hs_vec2, world; NULL: none under way */
     double pan_x_px, pan_y_px;
@@ -40,33 +40,13 @@ enum {
 static guint signals[N_SIGNALS];
 
 static void
-drop_nodes(HsSideView *self, gboolean keep_still)
+drop_nodes(HsSideView *self, hs_anew what)
 {
-    if (!keep_still)
-        g_clear_pointer(&self->kept, gsk_render_node_unref);
-    g_clear_pointer(&self->moving, gsk_render_node_unref);
+    hs_kept_picture_drop(&self->painted, what);
     gtk_widget_queue_draw(GTK_WIDGET(self));
 }
 
 /* ---- painting ------------------------------------------------------------------------------ */
-
-static GskRenderNode *
-paint_node(HsSideView *self, hs_paint_part part)
-{
-    double x = 0.0, y = 0.0, width = gtk_widget_get_width(GTK_WIDGET(self)),
-           height = gtk_widget_get_height(GTK_WIDGET(self));
-
-    if (part == HS_PAINT_MOVING)
-        hs_paint_moving_bounds(self->scene, &self->view, &x, &y, &width, &height);
-    if (!(width > 0.0) || !(height > 0.0))
-        return NULL;
-    GskRenderNode *node = gsk_cairo_node_new(
-        &GRAPHENE_RECT_INIT((float)x, (float)y, (float)width, (float)height));
-    cairo_t *cr = gsk_cairo_node_get_draw_context(node);
-    hs_paint_part_of(cr, self->scene, &self->view, hs_look_theme(GTK_WIDGET(self)), part);
-    cairo_destroy(cr);
-    return node;
-}
 
 static void
 snapshot_stroke(HsSideView *self, GtkSnapshot *snapshot)
@@ -99,14 +79,7 @@ snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
     HsSideView *self = HS_SIDE_VIEW(widget);
 
     if (self->scene != NULL && self->has_view) {
-        if (self->kept == NULL)
-            self->kept = paint_node(self, HS_PAINT_KEPT);
-        if (self->moving == NULL)
-            self->moving = paint_node(self, HS_PAINT_MOVING);
-        if (self->kept != NULL)
-            gtk_snapshot_append_node(snapshot, self->kept);
-        if (self->moving != NULL)
-            gtk_snapshot_append_node(snapshot, self->moving);
+        hs_kept_picture_snapshot(&self->painted, widget, self->scene, &self->view, snapshot);
         snapshot_stroke(self, snapshot);
     }
     for (GtkWidget *child = gtk_widget_get_first_child(widget); child != NULL;
@@ -425,7 +398,7 @@ static void
 css_changed(GtkWidget *widget, GtkCssStyleChange *change)
 {
     GTK_WIDGET_CLASS(hs_side_view_parent_class)->css_changed(widget, change);
-    drop_nodes(HS_SIDE_VIEW(widget), FALSE);
+    drop_nodes(HS_SIDE_VIEW(widget), HS_ANEW_ALL);
 }
 
 static void
@@ -437,9 +410,8 @@ dispose(GObject *object)
     while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
         gtk_widget_unparent(child);
     g_clear_pointer(&self->handles, g_ptr_array_unref);
+    hs_kept_picture_drop(&self->painted, HS_ANEW_ALL);
     g_clear_pointer(&self->scene, hs_scene_free);
-    g_clear_pointer(&self->kept, gsk_render_node_unref);
-    g_clear_pointer(&self->moving, gsk_render_node_unref);
     g_clear_pointer(&self->stroke, g_array_unref);
     g_clear_object(&self->session);
     G_OBJECT_CLASS(hs_side_view_parent_class)->dispose(object);
@@ -503,6 +475,7 @@ hs_side_view_set_option(HsSideView *self, int option)
 void
 hs_side_view_rebuild(HsSideView *self, gboolean keep_still)
 {
+    drop_nodes(self, keep_still ? HS_ANEW_MOVING : HS_ANEW_THINGS);
     g_clear_pointer(&self->scene, hs_scene_free);
     if (sample_of(self) != NULL && hs_field_task(self->session) != NULL) {
         hs_scene_request request = {.task = hs_field_task(self->session),
@@ -516,7 +489,6 @@ hs_side_view_rebuild(HsSideView *self, gboolean keep_still)
                                     .us_units = hs_look_units() == HS_UNITS_US};
         self->scene = hs_scene_build(&request);
     }
-    drop_nodes(self, keep_still);
     sync_handles(self);
 }
 
@@ -533,7 +505,7 @@ hs_side_view_set_view(HsSideView *self, const hs_view *shared)
         return;
     self->view = *shared;
     self->has_view = TRUE;
-    drop_nodes(self, FALSE);
+    drop_nodes(self, HS_ANEW_ALL);
     gtk_widget_queue_allocate(GTK_WIDGET(self));
 }
 

@@ -33,8 +33,7 @@ show_playing(HsStrip *self)
     gtk_button_set_icon_name(self->play, self->tick ? "media-playback-pause-symbolic"
                                                     : "media-playback-start-symbolic");
     hs_look_name(self->play, self->tick ? _("Pause") : _("Play"));
-    gtk_widget_set_tooltip_text(GTK_WIDGET(self->play),
-                                self->tick ? _("Pause (Space)") : _("Play (Space)"));
+    hs_look_tip(GTK_WIDGET(self->play), self->tick ? _("Pause (Space)") : _("Play (Space)"));
 }
 
 static void

@@ -208,8 +208,19 @@ hs_box_union(hs_box a, hs_box b)
 static gboolean
 is_in(const hs_prim *prim, hs_paint_part part)
 {
-    return part == HS_PAINT_ALL ||
-           hs_scene_layer_moves(prim->layer) == (part == HS_PAINT_MOVING);
+    gboolean moves = hs_scene_layer_moves(prim->layer), is_paper = prim->kind == HS_PRIM_GRID;
+
+    switch (part) {
+    case HS_PAINT_SQUARES:
+        return is_paper;
+    case HS_PAINT_KEPT:
+        return !moves && !is_paper;
+    case HS_PAINT_MOVING:
+        return moves;
+    case HS_PAINT_ALL:
+    default:
+        return TRUE;
+    }
 }
 
 static void
@@ -234,6 +245,70 @@ paint_things(const hs_painter *painter, hs_paint_part part)
     }
 }
 
+struct hs_picture {
+    hs_painter painter;
+    hs_view view;
+    GArray *placed; /* labels; NULL: not asked for yet */
+};
+
+static void
+picture_init(hs_picture *picture,
+             const hs_scene *scene,
+             const hs_view *view,
+             const hs_theme *theme)
+{
+    picture->view = *view;
+    picture->painter = (hs_painter){NULL, scene, &picture->view, theme, hs_paint_pango_new()};
+    picture->placed = NULL;
+}
+
+static void
+picture_clear(hs_picture *picture)
+{
+    g_clear_pointer(&picture->placed, g_array_unref);
+    g_clear_object(&picture->painter.pango);
+}
+
+hs_picture *
+hs_picture_new(const hs_scene *scene, const hs_view *view, const hs_theme *theme)
+{
+    hs_picture *picture = g_new0(hs_picture, 1);
+
+    picture_init(picture, scene, view, theme);
+    return picture;
+}
+
+void
+hs_picture_free(hs_picture *picture)
+{
+    if (picture == NULL)
+        return;
+    picture_clear(picture);
+    g_free(picture);
+}
+
+static const GArray *
+labels_of(hs_picture *picture)
+{
+    if (picture->placed == NULL)
+        picture->placed = hs_paint_place_labels(&picture->painter);
+    return picture->placed;
+}
+
+void
+hs_picture_paint(hs_picture *picture, cairo_t *cr, hs_paint_part part)
+{
+    picture->painter.cr = cr;
+    cairo_save(cr);
+    cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
+    cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
+    paint_things(&picture->painter, part);
+    if (part != HS_PAINT_SQUARES)
+        hs_paint_labels(&picture->painter, labels_of(picture), part);
+    cairo_restore(cr);
+    picture->painter.cr = NULL;
+}
+
 void
 hs_paint_part_of(cairo_t *cr,
                  const hs_scene *scene,
@@ -241,16 +316,11 @@ hs_paint_part_of(cairo_t *cr,
                  const hs_theme *theme,
                  hs_paint_part part)
 {
-    hs_painter painter = {cr, scene, view, theme, hs_paint_pango_new()};
-    g_autoptr(GArray) placed = hs_paint_place_labels(&painter);
+    hs_picture picture;
 
-    cairo_save(cr);
-    cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
-    cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
-    paint_things(&painter, part);
-    hs_paint_labels(&painter, placed, part);
-    cairo_restore(cr);
-    g_object_unref(painter.pango);
+    picture_init(&picture, scene, view, theme);
+    hs_picture_paint(&picture, cr, part);
+    picture_clear(&picture);
 }
 
 void
@@ -260,23 +330,19 @@ hs_paint_scene(cairo_t *cr, const hs_scene *scene, const hs_view *view, const hs
 }
 
 void
-hs_paint_moving_bounds(const hs_scene *scene,
-                       const hs_view *view,
-                       double *ret_x,
-                       double *ret_y,
-                       double *ret_width,
-                       double *ret_height)
+hs_picture_moving_bounds(
+    hs_picture *picture, double *ret_x, double *ret_y, double *ret_width, double *ret_height)
 {
-    hs_painter painter = {NULL, scene, view, hs_theme_get(HS_THEME_LIGHT),
-                          hs_paint_pango_new()};
-    g_autoptr(GArray) placed = hs_paint_place_labels(&painter);
+    const hs_scene *scene = picture->painter.scene;
+    const hs_view *view = &picture->view;
+    const GArray *placed = labels_of(picture);
     hs_box bounds = {0, 0, -1, -1};
 
     for (guint i = 0; i < scene->prims->len; i++) {
         const hs_prim *prim = &g_array_index(scene->prims, hs_prim, i);
 
         if (is_in(prim, HS_PAINT_MOVING))
-            bounds = hs_box_union(bounds, hs_paint_prim_box(&painter, prim));
+            bounds = hs_box_union(bounds, hs_paint_prim_box(&picture->painter, prim));
     }
     for (guint i = 0; i < placed->len; i++) {
         const hs_placed *label = &g_array_index(placed, hs_placed, i);
@@ -298,5 +364,4 @@ hs_paint_moving_bounds(const hs_scene *scene,
     *ret_height = bounds.width < 0
                       ? 0
                       : fmax(fmin(bounds.y + bounds.height + pad_px, view->height_px) - top, 0);
-    g_object_unref(painter.pango);
 }

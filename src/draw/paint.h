@@ -13,9 +13,11 @@
 
 void
 hs_paint_scene(cairo_t *cr, const hs_scene *scene, const hs_view *view, const hs_theme *theme);
-/* Only what does not move while playing (paper, site, route, ghosts), or only what moves. */
+/* Only the squares, which change with the view alone; only the rest of what does not move while playing (site, route, ghosts);
+ * or only what moves. The three over each other are the whole. */
 typedef enum {
     HS_PAINT_ALL,
+    HS_PAINT_SQUARES,
     HS_PAINT_KEPT,
     HS_PAINT_MOVING
 } hs_paint_part;
@@ -24,13 +26,15 @@ void hs_paint_part_of(cairo_t *cr,
                       const hs_view *view,
                       const hs_theme *theme,
                       hs_paint_part part);
+
+/* A picture that is painted part by part: its labels find their places once. Scene and theme have to outlive it. */
+typedef struct hs_picture hs_picture;
+hs_picture *hs_picture_new(const hs_scene *scene, const hs_view *view, const hs_theme *theme);
+void hs_picture_free(hs_picture *picture);
+void hs_picture_paint(hs_picture *picture, cairo_t *cr, hs_paint_part part);
 /* Surface rectangle that the moving part covers, labels included. */
-void hs_paint_moving_bounds(const hs_scene *scene,
-                            const hs_view *view,
-                            double *ret_x,
-                            double *ret_y,
-                            double *ret_width,
-                            double *ret_height);
+void hs_picture_moving_bounds(
+    hs_picture *picture, double *ret_x, double *ret_y, double *ret_width, double *ret_height);
 
 /* The glyph of a status: a stroke that ends before, touches or passes a wall; an empty frame for not judged. */
 void hs_paint_status_glyph(cairo_t *cr,
