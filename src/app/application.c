@@ -5,6 +5,7 @@
 #include "application.h"
 
 #include "look.h"
+#include "notice.h"
 #include "preferences.h"
 #include "window.h"
 
@@ -13,7 +14,7 @@
 
 /* The picture that is asked for instead of a window to work in. */
 typedef struct {
-    char *out, *size, *page, *select, *option;
+    char *out, *size, *page, *select, *option, *limits, *open;
     double moment_s;
     gboolean dark, power_off;
     int status, tries;
@@ -35,6 +36,8 @@ static const GOptionEntry options[] = {
     {"select", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_STRING, &wish.select, "", "CHECK"},
     {"moment", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_DOUBLE, &wish.moment_s, "", "SECONDS"},
     {"power-off", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_NONE, &wish.power_off, "", NULL},
+    {"limits", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_FILENAME, &wish.limits, "", "SET.json"},
+    {"open", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_STRING, &wish.open, "", "SECTION"},
     {"dark", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_NONE, &wish.dark, "", NULL},
     {NULL, 0, 0, 0, NULL, NULL, NULL},
 };
@@ -91,6 +94,20 @@ take_picture(gpointer data)
 }
 
 static void
+take_limits(HsWindow *window)
+{
+    g_autofree char *trouble = NULL;
+    hs_site_set *set =
+        wish.limits != NULL ? hs_site_set_load_or_say(wish.limits, &trouble) : NULL;
+
+    if (set != NULL)
+        hs_session_set_limits(hs_window_session(window), set);
+    else if (trouble != NULL)
+        hs_notice_say(GTK_WIDGET(window), trouble);
+    hs_site_set_unref(set);
+}
+
+static void
 arrange_picture(HsWindow *window)
 {
     int width = 1600, height = 1000;
@@ -103,6 +120,9 @@ arrange_picture(HsWindow *window)
                      NULL);
     if (wish.page != NULL)
         hs_window_show_page(window, wish.page);
+    take_limits(window);
+    if (wish.open != NULL)
+        hs_window_open_section(window, wish.open);
     select_finding(window);
     g_timeout_add(PICTURE_WAIT_ms, take_picture, window);
 }

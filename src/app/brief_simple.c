@@ -4,6 +4,7 @@
  * Not here:  the other sections (brief_*.c), the rows themselves (rows.h). */
 #include "brief.h"
 
+#include "brief_limits.h"
 #include "change.h"
 #include "field.h"
 #include "look.h"
@@ -146,9 +147,10 @@ checks_summary(HsSession *session)
 
     for (guint i = 0; i < G_N_ELEMENTS(criteria); i++)
         n += is_criterion_on(hs_session_document(session), criteria[i]);
-    return g_strdup_printf(
+    g_autofree char *published = g_strdup_printf(
         g_dngettext(GETTEXT_PACKAGE, "%d published limit", "%d published limits", (gulong)n),
         n);
+    return hs_brief_limits_summary(session, published);
 }
 
 static char *
@@ -159,6 +161,8 @@ checks_shape(HsSession *session)
     for (guint i = 0; i < G_N_ELEMENTS(criteria); i++)
         g_string_append_c(
             shape, is_criterion_on(hs_session_document(session), criteria[i]) ? '1' : '0');
+    g_string_append_printf(shape, " %d ", (int)hs_look_units());
+    hs_brief_limits_shape(session, shape);
     return g_string_free(shape, FALSE);
 }
 
@@ -225,6 +229,7 @@ checks_build(HsSession *session, GtkBox *content)
         g_signal_connect(check, "toggled", G_CALLBACK(on_criterion), session);
         gtk_box_append(content, check);
     }
+    hs_brief_limits_build(session, content);
     add_policy(session, content);
 }
 

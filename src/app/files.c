@@ -88,21 +88,36 @@ ask_name(GtkWidget *from,
     gtk_native_dialog_show(GTK_NATIVE_DIALOG(dialog));
 }
 
-void
-hs_files_choose_open(GtkWidget *from, void (*chosen)(GtkWidget *from, const char *path))
+static void
+choose(GtkWidget *from,
+       const char *title,
+       const char *kind,
+       void (*chosen)(GtkWidget *from, const char *path))
 {
-    GtkFileChooserNative *dialog = gtk_file_chooser_native_new(
-        _("Open an assessment"), GTK_WINDOW(gtk_widget_get_root(from)),
-        GTK_FILE_CHOOSER_ACTION_OPEN, _("_Open"), _("_Cancel"));
+    GtkFileChooserNative *dialog =
+        gtk_file_chooser_native_new(title, GTK_WINDOW(gtk_widget_get_root(from)),
+                                    GTK_FILE_CHOOSER_ACTION_OPEN, _("_Open"), _("_Cancel"));
     dialog_wish *asked = g_new0(dialog_wish, 1);
 
     asked->from = from;
     asked->chosen = chosen;
-    add_filter(dialog, _("Assessments"), "*.json");
+    add_filter(dialog, kind, "*.json");
     add_filter(dialog, _("All files"), "*");
     gtk_native_dialog_set_modal(GTK_NATIVE_DIALOG(dialog), TRUE);
     g_signal_connect(dialog, "response", G_CALLBACK(on_response), asked);
     gtk_native_dialog_show(GTK_NATIVE_DIALOG(dialog));
+}
+
+void
+hs_files_choose_open(GtkWidget *from, void (*chosen)(GtkWidget *from, const char *path))
+{
+    choose(from, _("Open an assessment"), _("Assessments"), chosen);
+}
+
+void
+hs_files_choose_limits(GtkWidget *from, void (*chosen)(GtkWidget *from, const char *path))
+{
+    choose(from, _("Choose the site's set of limits"), _("Sets of limits"), chosen);
 }
 
 void
@@ -163,7 +178,8 @@ sheet_of(HsSession *session)
                               .results = hs_session_results(session),
                               .paper = hs_look_units() == HS_UNITS_US ? HS_PAPER_LETTER
                                                                       : HS_PAPER_A4,
-                              .us_units = hs_look_units() == HS_UNITS_US};
+                              .us_units = hs_look_units() == HS_UNITS_US,
+                              .limits = hs_session_limits(session)};
 }
 
 static gboolean

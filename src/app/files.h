@@ -10,6 +10,8 @@
 #include <gtk/gtk.h>
 
 void hs_files_choose_open(GtkWidget *from, void (*chosen)(GtkWidget *from, const char *path));
+/* A site's set of limits. */
+void hs_files_choose_limits(GtkWidget *from, void (*chosen)(GtkWidget *from, const char *path));
 void hs_files_save(GtkWidget *from, HsSession *session);
 void hs_files_save_as(GtkWidget *from, HsSession *session);
 void hs_files_export_sheet(GtkWidget *from, HsSession *session);

@@ -186,6 +186,12 @@ hs_window_session(HsWindow *self)
 
 /* ---- picture ------------------------------------------------------------------------------- */
 
+void
+hs_window_open_section(HsWindow *self, const char *id)
+{
+    hs_brief_open(self->brief, id);
+}
+
 gboolean
 hs_window_save_picture(HsWindow *self, const char *path, GError **error)
 {

@@ -21,6 +21,8 @@ void hs_window_open_document(HsWindow *window, hs_document *document);
 /* "start", "work" or "lesson" */
 void hs_window_show_page(HsWindow *window, const char *page);
 const char *hs_window_page(HsWindow *window);
+/* A section of the brief, by its id. */
+void hs_window_open_section(HsWindow *window, const char *id);
 /* The program draws its own window. */
 gboolean hs_window_save_picture(HsWindow *window, const char *path, GError **error);
 

@@ -157,6 +157,7 @@ void
 hs_assessed_clear(hs_assessed *assessed)
 {
     g_clear_pointer(&assessed->document, hs_document_unref);
+    g_clear_pointer(&assessed->set, hs_site_set_unref);
     g_clear_pointer(&assessed->arena, hs_arena_free);
 }
 
@@ -182,28 +183,24 @@ print_refusal(const char *file, const hs_error *error)
 }
 
 hs_exit
-hs_cmd_assess(const char *file, hs_assess_mode mode, hs_assessed *ret_assessed)
-{
-    return hs_cmd_assess_with(file, NULL, mode, ret_assessed);
-}
-
-hs_exit
-hs_cmd_assess_with(const char *file,
-                   const hs_site_set *set,
-                   hs_assess_mode mode,
-                   hs_assessed *ret_assessed)
+hs_cmd_assess(const char *file,
+              const char *limits,
+              hs_assess_mode mode,
+              hs_assessed *ret_assessed)
 {
     hs_assessed made = {0};
     hs_error error = {0};
     const hs_task *task;
-    hs_exit status = hs_cmd_read(file, &made.document);
+    hs_exit status = limits != NULL ? hs_cmd_read_limits(limits, &made.set) : HS_EXIT_DONE;
 
-    if (status != HS_EXIT_DONE)
+    if (status == HS_EXIT_DONE)
+        status = hs_cmd_read(file, &made.document);
+    if (status != HS_EXIT_DONE) {
+        hs_assessed_clear(&made);
         return status;
+    }
     made.arena = hs_arena_new();
-    task = hs_document_task(made.document);
-    if (set != NULL)
-        task = hs_site_set_apply(set, task, made.arena);
+    task = hs_site_set_apply(made.set, hs_document_task(made.document), made.arena);
     if (hs_assess(task, mode, made.arena, &made.results, &error) != HS_OK) {
         print_refusal(file, &error);
         hs_assessed_clear(&made);

@@ -38,16 +38,22 @@ hs_exit hs_cmd_read(const char *file, hs_document **ret_document);
 
 typedef struct {
     hs_document *document;
+    hs_site_set *set; /* NULL: none */
     hs_arena *arena;
     hs_results results;
 } hs_assessed;
 
-hs_exit hs_cmd_assess(const char *file, hs_assess_mode mode, hs_assessed *ret_assessed);
-/* The same with a site's set of limits laid under the document's own; set NULL: without. */
-hs_exit hs_cmd_assess_with(const char *file,
-                           const hs_site_set *set,
-                           hs_assess_mode mode,
-                           hs_assessed *ret_assessed);
+/* limits: file with a site's set, laid under the document's own figures; NULL: without. */
+hs_exit hs_cmd_assess(const char *file,
+                      const char *limits,
+                      hs_assess_mode mode,
+                      hs_assessed *ret_assessed);
+/* The option --limits, the same for every command that assesses. */
+#define HS_CMD_LIMITS(variable)                                                                \
+    {                                                                                          \
+        "limits", 0, 0, G_OPTION_ARG_FILENAME, variable,                                       \
+            N_("a site's own set of limits; the document's own figures win"), N_("SET.json")   \
+    }
 /* A set of limits; faults as those of a document. *ret_set only on HS_EXIT_DONE. */
 hs_exit hs_cmd_read_limits(const char *file, hs_site_set **ret_set);
 void hs_assessed_clear(hs_assessed *assessed);

@@ -10,8 +10,9 @@
 
 /* The report, and which set of limits the site brought. */
 static char *
-report_text(const hs_assessed *assessed, const hs_site_set *set)
+report_text(const hs_assessed *assessed)
 {
+    const hs_site_set *set = assessed->set;
     g_autofree char *report =
         hs_results_to_text(assessed->document, &assessed->results, HS_UNITS_SI);
     g_autofree char *limits =
@@ -33,27 +34,24 @@ hs_cmd_assess_run(int argc, char **argv)
         {"json", 0, 0, G_OPTION_ARG_NONE, &json, N_("results as JSON"), NULL},
         {"doubt", 0, 0, G_OPTION_ARG_NONE, &doubt,
          N_("with the chance of staying within each limit"), NULL},
-        {"limits", 0, 0, G_OPTION_ARG_FILENAME, &limits,
-         N_("a site's own set of limits; the document's own figures win"), N_("SET.json")},
+        HS_CMD_LIMITS(&limits),
         G_OPTION_ENTRY_NULL};
     g_auto(GStrv) files = NULL;
     g_autofree char *text = NULL;
-    g_autoptr(hs_site_set) set = NULL;
     hs_assessed assessed;
     hs_exit status = hs_cmd_options(argc, argv, entries, 1, &files);
     gsize length;
 
-    if (status == HS_EXIT_DONE && limits != NULL)
-        status = hs_cmd_read_limits(limits, &set);
     if (status == HS_EXIT_DONE)
-        status = hs_cmd_assess_with(files[0], set, doubt ? HS_ASSESS_DOUBT : HS_ASSESS_FULL,
-                                    &assessed);
+        status = hs_cmd_assess(files[0], limits, doubt ? HS_ASSESS_DOUBT : HS_ASSESS_FULL,
+                               &assessed);
     if (status != HS_EXIT_DONE)
         return status;
     if (json) {
-        text = hs_results_to_json(assessed.document, &assessed.results, &length);
+        text = hs_results_to_json_with(assessed.document, assessed.set, &assessed.results,
+                                       &length);
     } else {
-        text = report_text(&assessed, set);
+        text = report_text(&assessed);
         length = strlen(text);
     }
     hs_assessed_clear(&assessed);

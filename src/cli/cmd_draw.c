@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how does the side view get into a file?
- * Answer:    handspike draw FILE -o OUT.svg|.png|.pdf --option ID --at ROUTE.
+ * Answer:    handspike draw FILE -o OUT.svg|.png|.pdf --option ID --at ROUTE [--limits SET.json].
  * Not here:  the picture (draw/). */
 #include "cmd.h"
 #include "sheet.h"
@@ -40,11 +40,11 @@ read_route(const char *text, double *ret_route)
 }
 
 static hs_exit
-draw(const char *file, const char *out, const char *option, double route)
+draw(const char *file, const char *limits, const char *out, const char *option, double route)
 {
     g_autoptr(GError) error = NULL;
     hs_assessed assessed;
-    hs_exit status = hs_cmd_assess(file, HS_ASSESS_LIVE, &assessed);
+    hs_exit status = hs_cmd_assess(file, limits, HS_ASSESS_LIVE, &assessed);
     int n_points;
 
     if (status != HS_EXIT_DONE)
@@ -64,13 +64,14 @@ draw(const char *file, const char *out, const char *option, double route)
 hs_exit
 hs_cmd_draw_run(int argc, char **argv)
 {
-    g_autofree char *out = NULL, *option = NULL, *at = NULL;
+    g_autofree char *out = NULL, *option = NULL, *at = NULL, *limits = NULL;
     const GOptionEntry entries[] = {
         {"output", 'o', 0, G_OPTION_ARG_FILENAME, &out, N_("file to write: .svg, .png or .pdf"),
          "OUT"},
         {"option", 0, 0, G_OPTION_ARG_STRING, &option, N_("id of the option"), "ID"},
         {"at", 0, 0, G_OPTION_ARG_STRING, &at, N_("place of the route: 1 is the first point"),
          "ROUTE"},
+        HS_CMD_LIMITS(&limits),
         G_OPTION_ENTRY_NULL};
     g_auto(GStrv) files = NULL;
     double route = 0.0;
@@ -85,5 +86,5 @@ hs_cmd_draw_run(int argc, char **argv)
             argv[0], _("-o %s: a name that ends in .svg, .png or .pdf is wanted"), out);
     if (!read_route(at, &route))
         return hs_cmd_wrong_use(argv[0], _("--at %s: a number from 1 on is wanted"), at);
-    return draw(files[0], out, option, route);
+    return draw(files[0], limits, out, option, route);
 }

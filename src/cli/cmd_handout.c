@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how does the training handout get onto paper?
- * Answer:    handspike handout FILE -o OUT.pdf [--answers].
+ * Answer:    handspike handout FILE -o OUT.pdf [--answers] [--limits SET.json].
  * Not here:  the pages (draw/handout.c). */
 #include "cmd.h"
 #include "sheet.h"
@@ -9,11 +9,12 @@
 hs_exit
 hs_cmd_handout_run(int argc, char **argv)
 {
-    g_autofree char *out = NULL;
+    g_autofree char *out = NULL, *limits = NULL;
     gboolean answers = FALSE;
     const GOptionEntry entries[] = {
         {"output", 'o', 0, G_OPTION_ARG_FILENAME, &out, N_("file to write"), "OUT.pdf"},
         {"answers", 0, 0, G_OPTION_ARG_NONE, &answers, N_("with the answers"), NULL},
+        HS_CMD_LIMITS(&limits),
         G_OPTION_ENTRY_NULL};
     g_auto(GStrv) files = NULL;
     g_autoptr(GError) error = NULL;
@@ -23,12 +24,13 @@ hs_cmd_handout_run(int argc, char **argv)
     if (status == HS_EXIT_DONE && out == NULL)
         status = hs_cmd_wrong_use(argv[0], _("-o is wanted"));
     if (status == HS_EXIT_DONE)
-        status = hs_cmd_assess(files[0], HS_ASSESS_FULL, &assessed);
+        status = hs_cmd_assess(files[0], limits, HS_ASSESS_FULL, &assessed);
     if (status != HS_EXIT_DONE)
         return status;
-    if (!hs_handout_write_pdf(
-            &(hs_sheet_request){.document = assessed.document, .results = &assessed.results},
-            answers, out, &error))
+    if (!hs_handout_write_pdf(&(hs_sheet_request){.document = assessed.document,
+                                                  .results = &assessed.results,
+                                                  .limits = assessed.set},
+                              answers, out, &error))
         status = hs_cmd_file_error(error);
     hs_assessed_clear(&assessed);
     return status;

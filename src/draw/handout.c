@@ -3,6 +3,7 @@
  * Answer:    four blocks a page: picture, question, working with blanks, answer; the twin keeps the room of the answer.
  * Not here:  which lessons (handout_lessons.c). */
 #include "handout.h"
+#include "sheet_parts.h"
 
 #include "translate.h"
 
@@ -79,6 +80,8 @@ body(hs_page *page)
     for (guint i = 0; i < handout->lessons->len; i++) {
         if (i > 0)
             hs_page_break(page);
+        else
+            hs_sheet_limits_line(page);
         paint_lesson(page, handout->lessons->pdata[i], (int)i + 1, handout->has_answers);
     }
 }

@@ -7,6 +7,7 @@
 
 #include "document.h"
 #include "result.h"
+#include "site_limits.h"
 
 #include <cairo.h>
 
@@ -20,6 +21,8 @@ typedef struct {
     const hs_results *results;
     hs_paper paper;
     gboolean us_units;
+    const hs_site_set
+        *limits; /* the site's, that the results were worked out with; NULL: none */
 } hs_sheet_request;
 
 /* To memory, then in one piece to the file. */

@@ -415,6 +415,7 @@ hs_sheet_annex(hs_page *page)
     paint_workings(page);
     paint_break_even(page);
     paint_trial_card(page);
+    hs_sheet_limits(page);
     paint_sources(page);
     paint_revisions(page);
 }

@@ -65,6 +65,7 @@ paint_band(hs_page *page)
     hs_table_cell(table, 2, HS_TYPE_BOLD, dates);
     hs_table_cell(table, 3, HS_TYPE_BOLD, mark);
     hs_table_paint(page, table);
+    hs_sheet_limits_line(page);
     hs_page_rule(page, 1);
 }
 

@@ -31,6 +31,9 @@ void hs_sheet_conditions(hs_page *page, int from, int to);
 void hs_sheet_side_decided(hs_page *page);
 void hs_sheet_side_why(hs_page *page);
 void hs_sheet_annex(hs_page *page);
+void hs_sheet_limits(hs_page *page); /* the site's own figures, when there are any */
+void
+hs_sheet_limits_line(hs_page *page); /* one line that names the site's set, when there is one */
 void hs_sheet_pictures(hs_page *page, double height_pt);
 
 #endif

@@ -13,6 +13,7 @@ typedef struct {
     hs_desk_ready ready;
     gpointer data;
     hs_document *asked; /* NULL: nothing waits */
+    hs_site_set *set;   /* goes with what is asked; NULL: none */
     hs_assess_mode mode;
     guint64 serial; /* of the newest request; an answer to another one is dropped */
     gboolean is_over;
@@ -30,14 +31,19 @@ typedef struct {
 } delivery;
 
 hs_answer *
-hs_answer_new(hs_document *document, hs_assess_mode mode, hs_memo *memo, hs_arena *arena)
+hs_answer_new(hs_document *document,
+              const hs_site_set *set,
+              hs_assess_mode mode,
+              hs_memo *memo,
+              hs_arena *arena)
 {
     hs_answer *answer = g_new0(hs_answer, 1);
 
     answer->document = hs_document_ref(document);
     answer->arena = arena != NULL ? arena : hs_arena_new();
-    answer->status = hs_assess_again(hs_document_task(document), mode, memo, answer->arena,
-                                     &answer->results, &answer->error);
+    answer->status =
+        hs_assess_again(hs_site_set_apply(set, hs_document_task(document), answer->arena), mode,
+                        memo, answer->arena, &answer->results, &answer->error);
     return answer;
 }
 
@@ -67,6 +73,7 @@ shared_unref(shared *common)
     if (!g_atomic_ref_count_dec(&common->refs))
         return;
     g_clear_pointer(&common->asked, hs_document_unref);
+    g_clear_pointer(&common->set, hs_site_set_unref);
     g_main_context_unref(common->context);
     g_mutex_clear(&common->lock);
     g_cond_clear(&common->changed);
@@ -123,6 +130,7 @@ work(gpointer data)
     g_mutex_lock(&common->lock);
     while (!common->is_over) {
         hs_document *document = g_steal_pointer(&common->asked);
+        hs_site_set *set = g_steal_pointer(&common->set);
         hs_assess_mode mode = common->mode;
         guint64 serial = common->serial;
 
@@ -131,8 +139,9 @@ work(gpointer data)
             continue;
         }
         g_mutex_unlock(&common->lock);
-        send(common, hs_answer_new(document, mode, memo, NULL), serial);
+        send(common, hs_answer_new(document, set, mode, memo, NULL), serial);
         hs_document_unref(document);
+        hs_site_set_unref(set);
         g_mutex_lock(&common->lock);
     }
     g_mutex_unlock(&common->lock);
@@ -160,13 +169,19 @@ hs_desk_new(hs_desk_ready ready, gpointer data)
 }
 
 static void
-tell(hs_desk *desk, hs_document *document, hs_assess_mode mode, gboolean is_over)
+tell(hs_desk *desk,
+     hs_document *document,
+     hs_site_set *set,
+     hs_assess_mode mode,
+     gboolean is_over)
 {
     shared *common = desk->common;
 
     g_mutex_lock(&common->lock);
     g_clear_pointer(&common->asked, hs_document_unref);
     common->asked = document != NULL ? hs_document_ref(document) : NULL;
+    g_clear_pointer(&common->set, hs_site_set_unref);
+    common->set = set != NULL ? hs_site_set_ref(set) : NULL;
     common->mode = mode;
     common->serial++;
     common->is_over = is_over;
@@ -175,15 +190,15 @@ tell(hs_desk *desk, hs_document *document, hs_assess_mode mode, gboolean is_over
 }
 
 void
-hs_desk_request(hs_desk *desk, hs_document *document, hs_assess_mode mode)
+hs_desk_request(hs_desk *desk, hs_document *document, hs_site_set *set, hs_assess_mode mode)
 {
-    tell(desk, document, mode, FALSE);
+    tell(desk, document, set, mode, FALSE);
 }
 
 void
 hs_desk_cancel(hs_desk *desk)
 {
-    tell(desk, NULL, HS_ASSESS_FULL, FALSE);
+    tell(desk, NULL, NULL, HS_ASSESS_FULL, FALSE);
 }
 
 void
@@ -191,7 +206,7 @@ hs_desk_free(hs_desk *desk)
 {
     if (desk == NULL)
         return;
-    tell(desk, NULL, HS_ASSESS_FULL, TRUE);
+    tell(desk, NULL, NULL, HS_ASSESS_FULL, TRUE);
     g_thread_join(desk->thread);
     shared_unref(desk->common);
     g_free(desk);

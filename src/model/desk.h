@@ -7,6 +7,7 @@
 
 #include "assess.h"
 #include "document.h"
+#include "site_limits.h"
 
 /* Results, the document they belong to and the memory they live in: one thing with one owner. */
 typedef struct {
@@ -17,9 +18,13 @@ typedef struct {
     hs_error error;
 } hs_answer;
 
-/* Assesses here and now. memo: of the answers before. arena: taken over (NULL: a new one). */
-hs_answer *
-hs_answer_new(hs_document *document, hs_assess_mode mode, hs_memo *memo, hs_arena *arena);
+/* Assesses here and now. set: the site's limits (NULL: none). memo: of the answers before. arena: taken over (NULL: a new
+ * one). */
+hs_answer *hs_answer_new(hs_document *document,
+                         const hs_site_set *set,
+                         hs_assess_mode mode,
+                         hs_memo *memo,
+                         hs_arena *arena);
 void hs_answer_free(hs_answer *answer);
 /* Frees the answer but its arena, which is reset: for the next one. */
 hs_arena *hs_answer_recycle(hs_answer *answer);
@@ -33,7 +38,8 @@ hs_desk *hs_desk_new(hs_desk_ready ready, gpointer data);
 /* Waits for the pass under way; nothing is delivered afterwards. */
 void hs_desk_free(hs_desk *desk);
 /* An older request that is not done is dropped. */
-void hs_desk_request(hs_desk *desk, hs_document *document, hs_assess_mode mode);
+void
+hs_desk_request(hs_desk *desk, hs_document *document, hs_site_set *set, hs_assess_mode mode);
 void hs_desk_cancel(hs_desk *desk);
 
 #endif

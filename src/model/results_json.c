@@ -4,6 +4,7 @@
  * Not here:  the text for people (results_text.c), the short line of a survey (survey.c). */
 #include "results_json.h"
 
+#include "check.h"
 #include "json_text.h"
 
 #include <math.h>
@@ -343,8 +344,46 @@ put_assumptions(hs_json_text *json, const hs_assumptions *list)
     hs_json_text_close(json, ']');
 }
 
+static void
+put_site_limits(hs_json_text *json, const hs_site_set *set, const hs_task *task)
+{
+    if (set == NULL)
+        return;
+    hs_json_text_open(json, "site_limits", '{');
+    hs_json_text_string(json, "id", hs_site_set_id(set));
+    hs_json_text_string(json, "name", hs_site_set_name(set));
+    hs_json_text_string(json, "edition", hs_site_set_edition(set));
+    hs_json_text_string(json, "wording", hs_site_set_wording(set));
+    hs_json_text_string(json, "digest", hs_site_set_digest(set));
+    hs_json_text_open(json, "limits", '[');
+    for (int i = 0; i < hs_site_set_count(set); i++) {
+        const hs_site_figure *at = hs_site_set_figure(set, i);
+
+        hs_json_text_open(json, NULL, '{');
+        hs_json_text_string(json, "check", hs_words_check_id(at->check));
+        hs_json_text_number(json, "figure", at->figure);
+        hs_json_text_string(json, "unit", hs_check_get(at->check)->unit);
+        hs_json_text_string(json, "wording", at->wording);
+        hs_json_text_string(json, "source", at->source);
+        hs_json_text_bool(json, "confirmed", at->is_confirmed);
+        hs_json_text_bool(json, "used", hs_site_figure_is_used(at, task));
+        hs_json_text_close(json, '}');
+    }
+    hs_json_text_close(json, ']');
+    hs_json_text_close(json, '}');
+}
+
 char *
 hs_results_to_json(const hs_document *document, const hs_results *results, gsize *ret_length)
+{
+    return hs_results_to_json_with(document, NULL, results, ret_length);
+}
+
+char *
+hs_results_to_json_with(const hs_document *document,
+                        const hs_site_set *set,
+                        const hs_results *results,
+                        gsize *ret_length)
 {
     const hs_task *task = hs_document_task(document);
     hs_json_text json = {.out = g_string_new(NULL)};
@@ -356,6 +395,7 @@ hs_results_to_json(const hs_document *document, const hs_results *results, gsize
     hs_json_text_string(&json, "title", task->about.title);
     hs_json_text_string(&json, "digest", hs_document_digest(document));
     hs_json_text_close(&json, '}');
+    put_site_limits(&json, set, task);
     put_load(&json, &results->load);
     hs_json_text_open(&json, "options", '[');
     for (int i = 0; i < results->n_options; i++)

@@ -7,12 +7,18 @@
 
 #include "document.h"
 #include "result.h"
+#include "site_limits.h"
 #include "words.h"
 
 /* The unit at the end of a key, "" when it has none. */
 const char *hs_results_unit_of_key(const char *key);
 char *
 hs_results_to_json(const hs_document *document, const hs_results *results, gsize *ret_length);
+/* The same, with the site's set of limits that the results were worked out with named in it; set NULL: none. */
+char *hs_results_to_json_with(const hs_document *document,
+                              const hs_site_set *set,
+                              const hs_results *results,
+                              gsize *ret_length);
 char *
 hs_results_to_text(const hs_document *document, const hs_results *results, hs_units units);
 /* The report with one more section at its end: a title and a list, one entry a line. */

@@ -114,6 +114,7 @@ hs_session_finalize(GObject *object)
     g_clear_pointer(&session->saved, hs_document_unref);
     hs_history_free(session->history);
     forget_choices(session);
+    g_clear_pointer(&session->limits, hs_site_set_unref);
     g_free(session->path);
     G_OBJECT_CLASS(hs_session_parent_class)->finalize(object);
 }
@@ -247,6 +248,22 @@ hs_session_save(HsSession *session, const char *path, GError **error)
     hs_recovery_clear(session->recovery);
     hs_session_tell(session, HS_CHANGED_FILE);
     return TRUE;
+}
+
+hs_site_set *
+hs_session_limits(HsSession *session)
+{
+    return session->limits;
+}
+
+void
+hs_session_set_limits(HsSession *session, hs_site_set *set)
+{
+    if (set != NULL)
+        hs_site_set_ref(set);
+    g_clear_pointer(&session->limits, hs_site_set_unref);
+    session->limits = set;
+    version_changed(session, HS_CHANGED_CHOICE);
 }
 
 static gboolean
@@ -410,11 +427,11 @@ hs_session_refresh(HsSession *session)
         hs_session_tell(session, HS_CHANGED_RESULTS);
         return TRUE;
     }
-    take_answer(session, hs_answer_new(document, HS_ASSESS_LIVE, session->memo,
+    take_answer(session, hs_answer_new(document, session->limits, HS_ASSESS_LIVE, session->memo,
                                        g_steal_pointer(&session->spare)));
     /* The whole search waits for the end of the gesture. */
     if (session->preview == NULL)
-        hs_desk_request(session->desk, document, HS_ASSESS_FULL);
+        hs_desk_request(session->desk, document, session->limits, HS_ASSESS_FULL);
     hs_session_tell(session, HS_CHANGED_RESULTS | fit_choices(session));
     return TRUE;
 }

@@ -7,6 +7,7 @@
 
 #include "assess.h"
 #include "edit.h"
+#include "site_limits.h"
 
 #include <glib-object.h>
 
@@ -45,6 +46,10 @@ void hs_session_take_recovered(HsSession *session, hs_document *document, const 
 const char *hs_session_path(HsSession *session);
 gboolean hs_session_is_unsaved(HsSession *session);
 gboolean hs_session_save(HsSession *session, const char *path, GError **error);
+
+/* The site's own limits, for every document of this session until others are chosen; NULL: the published ones alone. */
+hs_site_set *hs_session_limits(HsSession *session);
+void hs_session_set_limits(HsSession *session, hs_site_set *set);
 
 /* Preview: the version on the stage while a drag is under way; the history is not touched. FALSE: refused, the sentence in
  * *ret_text. Commit: one step in the history. Cancel: back to the last committed version. */

@@ -17,6 +17,7 @@ struct _HsSession {
         *preview; /* shown instead of the newest committed version while a drag is under way */
     hs_document *saved; /* as the file has it */
     char *path;
+    hs_site_set *limits; /* NULL: none */
     hs_recovery *recovery;
 
     hs_answer *answer; /* to the version shown, or to an older one while is_stale */

@@ -16,16 +16,10 @@
 
 #define CODE_LENGTH 12 /* of the digest, as the reports print it */
 
-typedef struct {
-    hs_check_id check;
-    double figure;
-    char *wording, *source;
-    gboolean is_confirmed;
-} site_limit;
-
 struct hs_site_set {
+    gatomicrefcount refs;
     char *id, *title, *edition, *wording, *digest;
-    GArray *limits; /* of site_limit */
+    GArray *limits; /* of hs_site_figure */
 };
 
 typedef struct {
@@ -36,16 +30,23 @@ typedef struct {
 static void
 limit_clear(gpointer data)
 {
-    site_limit *limit = data;
+    hs_site_figure *limit = data;
 
     g_free(limit->wording);
     g_free(limit->source);
 }
 
-void
-hs_site_set_free(hs_site_set *set)
+hs_site_set *
+hs_site_set_ref(hs_site_set *set)
 {
-    if (set == NULL)
+    g_atomic_ref_count_inc(&set->refs);
+    return set;
+}
+
+void
+hs_site_set_unref(hs_site_set *set)
+{
+    if (set == NULL || !g_atomic_ref_count_dec(&set->refs))
         return;
     g_free(set->id);
     g_free(set->title);
@@ -63,9 +64,39 @@ hs_site_set_id(const hs_site_set *set)
 }
 
 const char *
+hs_site_set_name(const hs_site_set *set)
+{
+    return set->title != NULL ? set->title : set->id;
+}
+
+const char *
 hs_site_set_edition(const hs_site_set *set)
 {
     return set->edition;
+}
+
+const char *
+hs_site_set_wording(const hs_site_set *set)
+{
+    return set->wording;
+}
+
+const char *
+hs_site_set_digest(const hs_site_set *set)
+{
+    return set->digest;
+}
+
+int
+hs_site_set_count(const hs_site_set *set)
+{
+    return (int)set->limits->len;
+}
+
+const hs_site_figure *
+hs_site_set_figure(const hs_site_set *set, int i)
+{
+    return &g_array_index(set->limits, hs_site_figure, i);
 }
 
 /* A fault at the path's key; text is taken over. */
@@ -140,7 +171,7 @@ read_limit(reading *r, JsonObject *object, int check, hs_site_set *set)
 {
     static const char *const known[] = {"figure", "unit",      "wording",
                                         "source", "confirmed", NULL};
-    site_limit limit = {.check = (hs_check_id)check};
+    hs_site_figure limit = {.check = (hs_check_id)check};
     const char *unit = hs_check_get(limit.check)->unit;
     GType type = type_of(object, "figure");
 
@@ -210,7 +241,8 @@ read_set(JsonNode *root, GPtrArray *faults)
     guint before = hs_faults_errors(faults);
     JsonObject *object;
 
-    set->limits = g_array_new(FALSE, FALSE, sizeof(site_limit));
+    g_atomic_ref_count_init(&set->refs);
+    set->limits = g_array_new(FALSE, FALSE, sizeof(hs_site_figure));
     g_array_set_clear_func(set->limits, limit_clear);
     if (!JSON_NODE_HOLDS_OBJECT(root)) {
         hs_faults_add(faults, "$", g_strdup(_("is no object")), FALSE);
@@ -254,26 +286,80 @@ hs_site_set_load(const char *path, GPtrArray *faults, GError **error)
     return hs_site_set_from_bytes(text, length, faults);
 }
 
-static gboolean
-task_has(const hs_task *task, hs_check_id check)
+/* "set.json: limits["a"].unit: is "t"; allowed: "kg" (the first of 3 faults)" */
+static char *
+first_fault(const char *path, const GPtrArray *faults)
 {
-    return hs_has(hs_site_limit_of(task, hs_check_get(check)->id));
+    g_autofree char *name = g_path_get_basename(path);
+    guint n = hs_faults_errors(faults);
+
+    for (guint i = 0; i < faults->len; i++) {
+        const hs_fault *fault = g_ptr_array_index(faults, i);
+
+        if (fault->is_warning)
+            continue;
+        if (n == 1)
+            return g_strdup_printf("%s: %s: %s", name, fault->path, fault->text);
+        return g_strdup_printf(_("%s: %s: %s (the first of %u faults; “handspike assess "
+                                 "--limits” lists them all)"),
+                               name, fault->path, fault->text, n);
+    }
+    return g_strdup(name);
+}
+
+hs_site_set *
+hs_site_set_load_or_say(const char *path, char **ret_trouble)
+{
+    g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
+    g_autoptr(GError) error = NULL;
+    hs_site_set *set = hs_site_set_load(path, faults, &error);
+
+    if (set == NULL)
+        *ret_trouble = error != NULL ? g_strdup(error->message) : first_fault(path, faults);
+    return set;
+}
+
+gboolean
+hs_site_figure_is_used(const hs_site_figure *figure, const hs_task *task)
+{
+    return !hs_has(hs_site_limit_of(task, hs_check_get(figure->check)->id));
+}
+
+const char *
+hs_site_figure_known(const hs_site_figure *figure, const hs_task *task)
+{
+    if (!hs_site_figure_is_used(figure, task))
+        return _("not used: the document has its own figure");
+    return figure->is_confirmed ? _("confirmed by the site") : _("unconfirmed");
+}
+
+char *
+hs_site_set_headline(const hs_site_set *set)
+{
+    g_autofree char *code = g_strndup(set->digest, CODE_LENGTH);
+
+    return g_strdup_printf(_("%s, edition %s, set code %s"), hs_site_set_name(set),
+                           set->edition, code);
 }
 
 const hs_task *
 hs_site_set_apply(const hs_site_set *set, const hs_task *task, hs_arena *arena)
 {
-    hs_task *copy = HS_NEW(arena, hs_task, 1);
+    hs_task *copy;
+    hs_site_limit *items;
     int n = task->policy.n_site_limits;
-    hs_site_limit *items = HS_NEW(arena, hs_site_limit, n + (int)set->limits->len);
 
+    if (set == NULL)
+        return task;
+    copy = HS_NEW(arena, hs_task, 1);
+    items = HS_NEW(arena, hs_site_limit, n + hs_site_set_count(set));
     *copy = *task;
     for (int i = 0; i < n; i++)
         items[i] = task->policy.site_limits[i];
-    for (guint i = 0; i < set->limits->len; i++) {
-        const site_limit *limit = &g_array_index(set->limits, site_limit, i);
+    for (int i = 0; i < hs_site_set_count(set); i++) {
+        const hs_site_figure *limit = hs_site_set_figure(set, i);
 
-        if (!task_has(task, limit->check))
+        if (hs_site_figure_is_used(limit, task))
             items[n++] = (hs_site_limit){.id = hs_check_get(limit->check)->id,
                                          .figure = limit->figure,
                                          .is_unconfirmed = !limit->is_confirmed};
@@ -285,30 +371,24 @@ hs_site_set_apply(const hs_site_set *set, const hs_task *task, hs_arena *arena)
 
 /* "Lift, guidance figures: 18 kg, confirmed by the site (source). Wording." */
 static char *
-limit_text(const site_limit *limit, const hs_task *task, hs_units units)
+limit_text(const hs_site_figure *limit, const hs_task *task, hs_units units)
 {
     const char *unit = hs_check_get(limit->check)->unit;
     g_autofree char *figure = hs_quantity_text(limit->figure, unit, units);
-    const char *known = limit->is_confirmed ? _("confirmed by the site") : _("unconfirmed");
 
-    if (task_has(task, limit->check))
-        known = _("not used: the document has its own figure");
-    return g_strdup_printf("%s: %s, %s (%s). %s", hs_words_check(limit->check), figure, known,
-                           limit->source, limit->wording);
+    return g_strdup_printf("%s: %s, %s (%s). %s", hs_words_check(limit->check), figure,
+                           hs_site_figure_known(limit, task), limit->source, limit->wording);
 }
 
 char *
 hs_site_set_to_text(const hs_site_set *set, const hs_task *task, hs_units units)
 {
     GString *out = g_string_new(NULL);
-    g_autofree char *code = g_strndup(set->digest, CODE_LENGTH);
+    g_autofree char *head = hs_site_set_headline(set);
 
-    g_string_append_printf(out, _("%s, edition %s, set code %s"),
-                           set->title != NULL ? set->title : set->id, set->edition, code);
-    g_string_append_printf(out, "\n%s\n", set->wording);
-    for (guint i = 0; i < set->limits->len; i++) {
-        g_autofree char *line =
-            limit_text(&g_array_index(set->limits, site_limit, i), task, units);
+    g_string_append_printf(out, "%s\n%s\n", head, set->wording);
+    for (int i = 0; i < hs_site_set_count(set); i++) {
+        g_autofree char *line = limit_text(hs_site_set_figure(set, i), task, units);
 
         g_string_append_printf(out, "%s\n", line);
     }

@@ -40,6 +40,7 @@ typedef struct {
     guint64 next_to_take; /* lines are taken in order, so the ring needs no search */
     guint64 n_read;
     gboolean is_over;
+    const hs_site_set *set;
 } ring;
 
 /* A line of errors. */
@@ -136,9 +137,9 @@ put_option(hs_json_text *json, const hs_option_result *option)
 }
 
 static void
-put_assessed(hs_json_text *json, hs_document *document, hs_arena *arena)
+put_assessed(hs_json_text *json, hs_document *document, const hs_site_set *set, hs_arena *arena)
 {
-    const hs_task *task = hs_document_task(document);
+    const hs_task *task = hs_site_set_apply(set, hs_document_task(document), arena);
     hs_results results;
     hs_error error = {0};
 
@@ -150,6 +151,13 @@ put_assessed(hs_json_text *json, hs_document *document, hs_arena *arena)
     }
     hs_json_text_string(json, "title", task->about.title);
     hs_json_text_string(json, "digest", hs_document_digest(document));
+    if (set != NULL) {
+        hs_json_text_open(json, "site_limits", '{');
+        hs_json_text_string(json, "id", hs_site_set_id(set));
+        hs_json_text_string(json, "edition", hs_site_set_edition(set));
+        hs_json_text_string(json, "digest", hs_site_set_digest(set));
+        hs_json_text_close(json, '}');
+    }
     hs_json_text_open(json, "options", '[');
     for (int i = 0; i < results.n_options; i++)
         put_option(json, &results.options[i]);
@@ -157,7 +165,7 @@ put_assessed(hs_json_text *json, hs_document *document, hs_arena *arena)
 }
 
 static char *
-result_of(const char *text, gsize length, guint64 line, hs_arena *arena)
+result_of(const char *text, gsize length, guint64 line, const hs_site_set *set, hs_arena *arena)
 {
     hs_json_text json = {.out = g_string_new(NULL)};
     g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
@@ -167,7 +175,7 @@ result_of(const char *text, gsize length, guint64 line, hs_arena *arena)
     hs_json_text_number(&json, "line", (double)line);
     if (document != NULL && !hs_document_is_read_only(document) &&
         hs_document_task(document) != NULL) {
-        put_assessed(&json, document, arena);
+        put_assessed(&json, document, set, arena);
     } else {
         hs_json_text_open(&json, "errors", '[');
         put_faults(&json, faults);
@@ -182,10 +190,10 @@ result_of(const char *text, gsize length, guint64 line, hs_arena *arena)
 }
 
 char *
-hs_survey_line(const char *text, gsize length, guint64 line)
+hs_survey_line(const char *text, gsize length, guint64 line, const hs_site_set *set)
 {
     hs_arena *arena = hs_arena_new();
-    char *result = result_of(text, length, line, arena);
+    char *result = result_of(text, length, line, set, arena);
 
     hs_arena_free(arena);
     return result;
@@ -222,9 +230,9 @@ worker(gpointer data)
         mine = &at->slots[at->next_to_take++ % at->n_slots];
         mine->state = SLOT_TAKEN;
         g_mutex_unlock(&at->lock);
-        mine->result = mine->is_too_long
-                           ? too_long(mine->line)
-                           : result_of(mine->text->str, mine->text->len, mine->line, arena);
+        mine->result = mine->is_too_long ? too_long(mine->line)
+                                         : result_of(mine->text->str, mine->text->len,
+                                                     mine->line, at->set, arena);
         hs_arena_reset(arena);
         g_mutex_lock(&at->lock);
         mine->state = SLOT_DONE;
@@ -311,9 +319,9 @@ set_error(GError **error, const char *what)
 }
 
 gboolean
-hs_survey_run(FILE *in, FILE *out, int jobs, GError **error)
+hs_survey_run(FILE *in, FILE *out, int jobs, const hs_site_set *set, GError **error)
 {
-    ring at = {.n_slots = (guint)(jobs * SLOTS_PER_JOB)};
+    ring at = {.n_slots = (guint)(jobs * SLOTS_PER_JOB), .set = set};
     g_autoptr(GPtrArray) threads = g_ptr_array_new();
     gboolean written;
 

@@ -5,6 +5,8 @@
 #ifndef HS_SURVEY_H
 #define HS_SURVEY_H
 
+#include "site_limits.h"
+
 #include <gio/gio.h>
 #include <stdio.h>
 
@@ -15,15 +17,15 @@
  * hs_survey_run - assess documents line by line
  *
  * What    threads assess, this thread reads and writes; a line that is no good gives an object with errors
- * In      in: one JSON document a line; jobs at least 1
+ * In      in: one JSON document a line; jobs at least 1; set: the site's limits, named in every result, NULL: none
  * Out     out: one line for each line, in order, the same bytes for any number of threads; FALSE with error set
  * Frame   none
  * Errors  G_IO_ERROR when in cannot be read or out cannot be written
  * Source  file format, survey result
  */
-gboolean hs_survey_run(FILE *in, FILE *out, int jobs, GError **error);
+gboolean hs_survey_run(FILE *in, FILE *out, int jobs, const hs_site_set *set, GError **error);
 
 /* The result of one line (without a newline), as a thread of the survey makes it; for tests and single use. */
-char *hs_survey_line(const char *text, gsize length, guint64 line);
+char *hs_survey_line(const char *text, gsize length, guint64 line, const hs_site_set *set);
 
 #endif

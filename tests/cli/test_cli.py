@@ -180,6 +180,33 @@ class Assess(Case):
             self.assertIn(part, ' '.join(text.split()))
         self.assertNotIn('Limits of the site', run('assess', task).stdout.decode())
 
+    def test_every_command_that_assesses_takes_a_sites_limits(self):
+        own = os.path.join(TOP, 'data', 'limits', 'site-example.json')
+        task = self.write(small.crew())
+        with open(own, encoding='utf-8') as file:
+            title = json.load(file)['title']
+        results = self.results(small.crew(), '--limits', own)
+        named = results['site_limits']
+        self.assertEqual((named['id'], named['name'], named['edition'], len(named['digest'])), ('example-yard', title, '2026-1', 64))
+        by_check = {limit['check']: limit for limit in named['limits']}
+        self.assertEqual(by_check['spine.compression']['figure'], 3000)
+        self.assertEqual([by_check['lift.mil-std-1472'][k] for k in ('confirmed', 'used')], [False, True])
+        self.assertNotIn('site_limits', self.results(small.crew()))
+        document = small.crew()
+        document.setdefault('policy', {})['site_limits'] = {'spine.compression': 2500}
+        results = self.results(document, '--limits', own)
+        self.assertFalse(next(i for i in results['site_limits']['limits'] if i['check'] == 'spine.compression')['used'])
+        self.assertEqual(next(f for f in results['options'][0]['findings'] if f['check'] == 'spine.compression')['limit'], 2500)
+        pdf = self.path('own.pdf')
+        for command in (['sheet', task, '-o', pdf], ['handout', task, '-o', pdf], ['draw', task, '-o', pdf, '--option', 'crew', '--at', '1']):
+            self.assertEqual(run(*command, '--limits', own).returncode, 0, command)
+            self.fails(4, *command, '--limits', self.path('none.json'))
+        line = json.dumps(small.crew()).encode() + b'\n'
+        self.assertEqual(run('survey', '--limits', own, stdin=line).returncode, 0)
+        short = json.loads(run('survey', '--limits', own, stdin=line).stdout)
+        self.assertEqual(short['site_limits'], {'id': 'example-yard', 'edition': '2026-1', 'digest': named['digest']})
+        self.assertNotIn('site_limits', json.loads(run('survey', stdin=line).stdout))
+
     def test_a_wrong_set_of_limits_is_3_with_its_path(self):
         with open(os.path.join(TOP, 'data', 'limits', 'site-example.json'), encoding='utf-8') as file:
             own = json.load(file)

@@ -231,6 +231,55 @@ session__choices_follow_the_options(void)
     g_assert_cmpint(hs_session_edited(session), ==, 0);
 }
 
+static double
+compression_limit(HsSession *session)
+{
+    const hs_option_result *option;
+
+    hs_session_refresh(session);
+    option = &hs_session_results(session)->options[0];
+    for (int i = 0; i < option->n_findings; i++)
+        if (option->findings[i].check == HS_CHECK_spine_compression)
+            return option->findings[i].limit;
+    return NAN;
+}
+
+/* The site's set counts live, in the background, for the next document too, and until it is taken away. */
+static void
+session__the_sites_limits_are_followed_live(void)
+{
+    g_autoptr(HsSession) session = open_small();
+    g_autoptr(hs_edit) edit = hs_edit_new("Heavier");
+    g_autofree char *trouble = NULL;
+    g_autoptr(hs_site_set) set =
+        hs_site_set_load_or_say(HS_SOURCE_ROOT "/data/limits/site-example.json", &trouble);
+    g_autoptr(hs_document) other = hs_document_ref(hs_session_document(session));
+
+    g_assert_nonnull(set);
+    hs_near("published", compression_limit(session), 3400, 0);
+    hs_session_set_limits(session, set);
+    hs_near("the site's", compression_limit(session), 3000, 0);
+    while (hs_session_is_pending(session))
+        g_main_context_iteration(NULL, TRUE);
+    hs_near("in the background", compression_limit(session), 3000, 0);
+    hs_edit_set_number(edit, "work.hours", 2);
+    g_assert_true(hs_session_commit(session, edit, NULL));
+    hs_near("after a change", compression_limit(session), 3000, 0);
+    hs_session_take(session, other, NULL);
+    hs_near("another document", compression_limit(session), 3000, 0);
+    g_assert_true(hs_session_limits(session) == set);
+    hs_session_set_limits(session, NULL);
+    hs_near("without", compression_limit(session), 3400, 0);
+
+    g_assert_null(
+        hs_site_set_load_or_say(HS_SOURCE_ROOT "/data/limits/default.json", &trouble));
+    g_assert_nonnull(strstr(trouble, "default.json: format: is \"handspike-limit-figures\""));
+    g_assert_nonnull(strstr(trouble, "first of"));
+    g_clear_pointer(&trouble, g_free);
+    g_assert_null(hs_site_set_load_or_say("/nowhere/none.json", &trouble));
+    g_assert_nonnull(strstr(trouble, "none.json"));
+}
+
 static void
 session__a_finding_leads_to_its_place_and_back(void)
 {
@@ -380,6 +429,8 @@ main(int argc, char **argv)
     g_test_add_func("/session/the_background_answers_for_the_newest_version",
                     session__the_background_answers_for_the_newest_version);
     g_test_add_func("/session/choices_follow_the_options", session__choices_follow_the_options);
+    g_test_add_func("/session/the_sites_limits_are_followed_live",
+                    session__the_sites_limits_are_followed_live);
     g_test_add_func("/session/a_finding_leads_to_its_place_and_back",
                     session__a_finding_leads_to_its_place_and_back);
     g_test_add_func("/session/saving_takes_the_unsaved_mark_away",

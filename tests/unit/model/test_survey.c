@@ -28,7 +28,7 @@ survey(int jobs, int repeat, gboolean ends_with_newline)
     if (!ends_with_newline)
         g_string_truncate(text, text->len - 1);
     in = fmemopen(text->str, text->len, "r");
-    g_assert_true(hs_survey_run(in, out, jobs, NULL));
+    g_assert_true(hs_survey_run(in, out, jobs, NULL, NULL));
     fclose(in);
     fclose(out);
     return out_text;
@@ -77,7 +77,7 @@ survey__nothing_in_is_nothing_out(void)
     size_t length = 0;
     FILE *in = fopen("/dev/null", "r"), *out = open_memstream(&text, &length);
 
-    g_assert_true(hs_survey_run(in, out, 3, NULL));
+    g_assert_true(hs_survey_run(in, out, 3, NULL, NULL));
     fclose(in);
     fclose(out);
     g_assert_cmpuint(length, ==, 0);
@@ -91,7 +91,7 @@ survey__a_full_disk_is_said(void)
          *out = fopen("/dev/full", "w");
     g_autoptr(GError) error = NULL;
 
-    g_assert_false(hs_survey_run(in, out, 2, &error));
+    g_assert_false(hs_survey_run(in, out, 2, NULL, &error));
     g_assert_nonnull(error);
     fclose(in);
     fclose(out);
@@ -127,7 +127,7 @@ csv__a_row_is_a_document_that_assesses(void)
     g_assert_nonnull(strstr(rows[0], "\"move\":\"carry\""));
     g_assert_null(strstr(rows[1], "\"move\":\"carry\""));
     for (int i = 0; i < 2; i++) {
-        g_autofree char *result = hs_survey_line(rows[i], strlen(rows[i]), 1);
+        g_autofree char *result = hs_survey_line(rows[i], strlen(rows[i]), 1, NULL);
 
         g_assert_null(strstr(result, "errors"));
         g_assert_nonnull(strstr(result, "\"id\":\"today\",\"status\":\""));
