@@ -190,7 +190,7 @@ draw_ghost(hs_scene *scene, int bearer, const hs_figure *figure)
     label->priority = 8;
     if (shortfall_m > 0 && !scene->request->few_labels) {
         g_autofree char *missing = hs_scene_text(scene, shortfall_m * 100, "cm");
-        char *text = g_strdup_printf(_("%s short of reaching"), missing);
+        char *text = g_strdup_printf(_("%s missing"), missing);
 
         hs_scene_add_label(scene, at_m, HS_SIDE_BELOW, HS_INK_INK, text)->priority = 7;
     }
