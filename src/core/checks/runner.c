@@ -197,6 +197,25 @@ side_of_force_m(const hs_run *run, const hs_station *station, int b)
     return sum_N > 0.0 ? moment_Nm / sum_N : 0.0;
 }
 
+/* The search for a posture may pass a fork at a change of the last bit, which the order of a sum decides: what it reads is
+ * rounded to a billionth, so that a mirrored scene, or the same one told in another order, has the same postures. */
+static double
+rounded(double value)
+{
+    return nearbyint(value * 1e9) / 1e9;
+}
+
+static void
+round_input(hs_body_input *input)
+{
+    double *const figures[] = {&input->hand_x_m,      &input->hand_z_m, &input->felt_N,
+                               &input->push_N,        &input->rest_N,   &input->weight_factor,
+                               &input->foot_acc_m_s2, &input->couple_Nm};
+
+    for (size_t i = 0; i < sizeof figures / sizeof figures[0]; i++)
+        *figures[i] = rounded(*figures[i]);
+}
+
 static void
 body_input(const hs_run *run,
            const hs_station *station,
@@ -235,6 +254,7 @@ body_input(const hs_run *run,
     if (station->place.move == HS_MOVE_CARRY && !station->place.in_hold &&
         !at_run_end(run, &station->place))
         input->base_ahead_m = input->base_behind_m = setup->task->policy.step_m;
+    round_input(input);
 }
 
 static void
