@@ -56,7 +56,7 @@ sample_of(HsLesson *self)
 static double
 lesson_font_px(int height)
 {
-    return MAX(14.0, height / 28.0);
+    return MAX(14.0, height / 20.0); /* read from the last row of a class room */
 }
 
 static void

@@ -7,18 +7,31 @@
 
 #include "translate.h"
 
-#define FONT       10.0
-#define ANSWER_PT  96.0
-#define PICTURE_PT 330.0
+#define FONT          12.0
+#define ANSWER_PT     104.0
+#define WRITE_PT      11.0 /* between the steps, to write on */
+#define LEAST_PICTURE 240.0
+#define MOST_PICTURE  400.0
+#define ROUNDING_PT   6.0
 
 typedef struct {
     GPtrArray *lessons;
     gboolean has_answers;
+    guint at; /* the lesson of this page */
 } hs_handout;
 
-static void
-paint_picture(hs_page *page, const hs_lesson *lesson)
+static const hs_lesson *
+lesson_of(const hs_page *page)
 {
+    const hs_handout *handout = page->data;
+
+    return handout->lessons->pdata[handout->at];
+}
+
+static void
+paint_picture(hs_page *page, double high)
+{
+    const hs_lesson *lesson = lesson_of(page);
     hs_scene_request request = {.task = hs_document_task(page->request->document),
                                 .results = page->request->results,
                                 .option = lesson->option,
@@ -31,43 +44,52 @@ paint_picture(hs_page *page, const hs_lesson *lesson)
                                 .for_print = TRUE};
     g_autoptr(hs_scene) scene = hs_scene_build(&request);
     double wide = hs_page_width_pt(page);
-    hs_view view = hs_view_fit(scene, wide, PICTURE_PT, FONT);
+    hs_view view = hs_view_fit(scene, wide, high, FONT);
 
-    const hs_option_result *option = &page->request->results->options[lesson->option];
-
-    if (option->n_samples > 0)
-        hs_page_closer(&view, scene, &option->samples[lesson->sample]);
     cairo_save(page->cr);
     cairo_translate(page->cr, page->left_pt, page->y_pt);
-    cairo_rectangle(page->cr, 0, 0, wide, PICTURE_PT);
+    cairo_rectangle(page->cr, 0, 0, wide, high);
     cairo_clip(page->cr);
     hs_paint_scene(page->cr, scene, &view, page->theme);
     cairo_restore(page->cr);
-    page->y_pt += PICTURE_PT + 4;
+    page->y_pt += high + 4;
 }
 
+/* Question, steps and the box of the answer, which the twin leaves empty. */
 static void
-paint_lesson(hs_page *page, const hs_lesson *lesson, int number, gboolean has_answers)
+paint_words(hs_page *page)
 {
-    g_autofree char *title = g_strdup_printf(_("Figure %d: %s"), number, lesson->title);
+    const hs_handout *handout = page->data;
+    const hs_lesson *lesson = lesson_of(page);
 
-    hs_page_text(page, HS_TYPE_TITLE, title);
-    paint_picture(page, lesson);
     hs_page_rule(page, 1);
     hs_page_heading(page, _("Question"));
-    hs_page_text(page, HS_TYPE_TEXT, lesson->question);
+    hs_page_text(page, HS_TYPE_LARGE, lesson->question);
     hs_page_heading(page, _("Working"));
     for (int i = 0; i < 3; i++) {
         g_autofree char *line = g_strdup_printf("%d   %s", i + 1, lesson->work[i]);
-        hs_page_text(page, HS_TYPE_TEXT, line);
-        hs_page_space(page, 5);
+        hs_page_text(page, HS_TYPE_LARGE, line);
+        hs_page_space(page, WRITE_PT);
     }
     hs_page_heading(page, _("Answer"));
     hs_page_box(page, page->left_pt, page->y_pt, hs_page_width_pt(page), ANSWER_PT, 1);
-    if (has_answers)
-        hs_page_text_at(page, HS_TYPE_TEXT, lesson->answer, page->left_pt + 6, page->y_pt + 5,
+    if (handout->has_answers)
+        hs_page_text_at(page, HS_TYPE_LARGE, lesson->answer, page->left_pt + 6, page->y_pt + 5,
                         hs_page_width_pt(page) - 12);
     page->y_pt += ANSWER_PT;
+}
+
+static void
+paint_lesson(hs_page *page, int number)
+{
+    g_autofree char *title =
+        g_strdup_printf(_("Figure %d: %s"), number, lesson_of(page)->title);
+
+    hs_page_text(page, HS_TYPE_TITLE, title);
+    double room = hs_page_left_pt(page) - hs_page_measure(page, paint_words) - ROUNDING_PT;
+
+    paint_picture(page, CLAMP(room, LEAST_PICTURE, MOST_PICTURE));
+    paint_words(page);
 }
 
 static void
@@ -78,11 +100,15 @@ body(hs_page *page)
     if (handout->lessons->len == 0)
         hs_page_text(page, HS_TYPE_TEXT, _("This document has no figure to learn from yet."));
     for (guint i = 0; i < handout->lessons->len; i++) {
+        hs_handout at = {handout->lessons, handout->has_answers, i};
+
         if (i > 0)
             hs_page_break(page);
         else
             hs_sheet_limits_line(page);
-        paint_lesson(page, handout->lessons->pdata[i], (int)i + 1, handout->has_answers);
+        page->data = &at;
+        paint_lesson(page, (int)i + 1);
+        page->data = handout;
     }
 }
 
@@ -93,7 +119,7 @@ hs_handout_write_pdf(const hs_sheet_request *request,
                      GError **error)
 {
     g_autoptr(GPtrArray) lessons = hs_handout_lessons(request);
-    hs_handout handout = {lessons, answers};
+    hs_handout handout = {lessons, answers, 0};
     hs_page start = hs_page_start(request, FALSE, &handout);
 
     return hs_page_write_pdf(&start, body, path, error);

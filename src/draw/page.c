@@ -14,15 +14,19 @@
 #define A4_HEIGHT     841.890
 #define LETTER_WIDTH  612.0
 #define LETTER_HEIGHT 792.0
-#define SIDE          42.0 /* pt; holes are punched on either side */
-#define TOP           34.0
-#define FOOT          46.0
-#define TALL_M        2.9 /* a person with room for labels and the scale bars */
-#define MIDDLE_M      1.05
-#define CODE_LENGTH   12 /* characters of the digest that people read out */
+#define SIDE                                                                                   \
+    38.0 /* pt: three boxes of 60 mm go between, and holes can be punched on either side */
+#define TOP         34.0
+#define FOOT        46.0
+#define TALL_M      2.9 /* a person with room for labels and the scale bars */
+#define MIDDLE_M    1.05
+#define CODE_LENGTH 12 /* characters of the digest that people read out */
 
-static const double size_pt[] = {
-    [HS_TYPE_TEXT] = 8.5, [HS_TYPE_BOLD] = 8.5, [HS_TYPE_HEAD] = 11, [HS_TYPE_TITLE] = 15};
+static const double size_pt[] = {[HS_TYPE_TEXT] = 8.5,
+                                 [HS_TYPE_LARGE] = 11.5,
+                                 [HS_TYPE_BOLD] = 8.5,
+                                 [HS_TYPE_HEAD] = 11,
+                                 [HS_TYPE_TITLE] = 15};
 
 hs_page
 hs_page_start(const hs_sheet_request *request, gboolean is_draft, const void *data)
@@ -51,11 +55,12 @@ hs_page_layout(const hs_page *page, hs_type type, const char *text, double width
 
     pango_font_description_set_family(font, page->theme->font_family);
     pango_font_description_set_absolute_size(font, size_pt[type] * PANGO_SCALE);
-    if (type != HS_TYPE_TEXT)
+    if (type != HS_TYPE_TEXT && type != HS_TYPE_LARGE)
         pango_font_description_set_weight(font, PANGO_WEIGHT_BOLD);
     pango_layout_set_font_description(layout, font);
     pango_font_description_free(font);
     pango_layout_set_text(layout, text ? text : "", -1);
+    pango_layout_set_line_spacing(layout, (float)HS_PAGE_LEADING);
     if (width_pt > 0) {
         pango_layout_set_width(layout, (int)(width_pt * PANGO_SCALE));
         pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
@@ -215,21 +220,6 @@ finish(hs_page *page)
     paint_foot(page);
     if (page->wanted < 0 && page->real != page->sink)
         cairo_show_page(page->cr);
-}
-
-void
-hs_page_closer(hs_view *view, const hs_scene *scene, const hs_sample *sample)
-{
-    double floor_m = sample->bearers ? hs_or(sample->bearers[0].floor_z_m, 0) : 0;
-    double least = fmin(HS_PAGE_LEAST_SCALE, view->height_px / TALL_M);
-    hs_vec2 at_m = {hs_scene_x_of_world(scene, sample->x_m), floor_m + MIDDLE_M};
-
-    if (view->scale_px_per_m >= least)
-        return;
-    hs_view_zoom(view, least / view->scale_px_per_m, hs_view_to_surface(view, at_m));
-    hs_vec2 at_px = hs_view_to_surface(view, at_m);
-
-    hs_view_pan(view, view->width_px * 0.5 - at_px.x, view->height_px * 0.42 - at_px.y);
 }
 
 void

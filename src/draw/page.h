@@ -14,6 +14,7 @@
 /* The smallest type is 8.5 pt and the thinnest line 1 pt (0.35 mm). */
 typedef enum {
     HS_TYPE_TEXT,
+    HS_TYPE_LARGE, /* a handout lies on a desk and is written on */
     HS_TYPE_BOLD,
     HS_TYPE_HEAD,
     HS_TYPE_TITLE
@@ -31,9 +32,12 @@ struct hs_page {
     const void *data; /* the body's own */
     gboolean is_draft;
     double width_pt, height_pt, left_pt, right_pt, top_pt, bottom_pt;
-    double y_pt; /* where the next thing goes */
-    int number;  /* from 0 */
-    int n_shown; /* conditions that side 1 has room for */
+    double y_pt;       /* where the next thing goes */
+    int number;        /* from 0 */
+    int n_shown;       /* conditions that side 1 has room for */
+    int n_rows;        /* findings that side 2 has room for */
+    int n_open;        /* open items that side 2 has room for */
+    gboolean is_tight; /* side 2 is full: what was assumed is only counted there */
     /* the engine's own */
     cairo_t *real, *sink;
     PangoContext *pango;
@@ -63,6 +67,8 @@ double hs_page_measure(hs_page *page, hs_page_body part);
 /* A paragraph across the page; it moves on, over as many pages as it takes. */
 void hs_page_text(hs_page *page, hs_type type, const char *text);
 void hs_page_heading(hs_page *page, const char *text);
+void hs_page_subhead(hs_page *page,
+                     const char *text); /* where a page is full: bold, on a line */
 /* A text at a place, wrapped to width (<= 0: one line); its height. */
 double hs_page_text_at(
     hs_page *page, hs_type type, const char *text, double x_pt, double y_pt, double width_pt);
@@ -75,15 +81,13 @@ void hs_page_box(
     hs_page *page, double x_pt, double y_pt, double width_pt, double height_pt, double line_pt);
 void hs_page_line(hs_page *page, double x0_pt, double y0_pt, double x1_pt, double y1_pt);
 
-/* Bodies at least this large (pt for a metre): a long way is cut, the moment stays in the middle of the view. */
-#define HS_PAGE_LEAST_SCALE 60.0
-void hs_page_closer(hs_view *view, const hs_scene *scene, const hs_sample *sample);
-
 /* A table: columns by parts of the width; the head is repeated after a break. */
 typedef struct hs_table hs_table;
 hs_table *hs_table_new(int n_columns, const double *parts);
 void hs_table_free(hs_table *table);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(hs_table, hs_table_free)
+/* No cell is higher than this: a longer text is cut with an ellipsis (and stands whole elsewhere). */
+void hs_table_limit_lines(hs_table *table, int most);
 void hs_table_head(hs_table *table, int column, const char *text);
 void hs_table_row(hs_table *table);
 void hs_table_cell(hs_table *table, int column, hs_type type, const char *text);

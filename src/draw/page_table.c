@@ -17,7 +17,7 @@ typedef struct {
 } hs_cell;
 
 struct hs_table {
-    int n_columns;
+    int n_columns, most_lines; /* 0: any */
     double *parts;
     gboolean has_head;
     hs_cell *head;
@@ -58,6 +58,12 @@ hs_table_free(hs_table *table)
     cells_free(table->head, table->n_columns);
     g_free(table->parts);
     g_free(table);
+}
+
+void
+hs_table_limit_lines(hs_table *table, int most)
+{
+    table->most_lines = most;
 }
 
 static void
@@ -118,7 +124,7 @@ lines_in(
         PangoRectangle logical;
         pango_layout_line_get_extents(pango_layout_get_line_readonly(layout, at), NULL,
                                       &logical);
-        double high = (double)logical.height / PANGO_SCALE;
+        double high = HS_PAGE_LEADING * (double)logical.height / PANGO_SCALE;
         if (*ret_used_pt + high > height_pt && !(must_move && at == from))
             break;
         *ret_used_pt += high;
@@ -170,6 +176,10 @@ lay_out(hs_page *page, const hs_table *table, const hs_cell *cells, double *ret_
         laid[i].x_pt = x + mark;
         laid[i].layout = hs_page_layout(page, cells[i].type, cells[i].text,
                                         wide - mark - (i + 1 < table->n_columns ? GAP : 0));
+        if (table->most_lines > 0) {
+            pango_layout_set_height(laid[i].layout, -table->most_lines);
+            pango_layout_set_ellipsize(laid[i].layout, PANGO_ELLIPSIZE_END);
+        }
         lines_in(laid[i].layout, 0, 1e9, FALSE, &used);
         *ret_height_pt = fmax(*ret_height_pt, used);
         x += wide;
@@ -264,4 +274,15 @@ hs_page_heading(hs_page *page, const char *text)
     hs_page_need(page, 48);
     page->y_pt += 6;
     page->y_pt += hs_page_text_at(page, HS_TYPE_HEAD, text, page->left_pt, page->y_pt, -1) + 3;
+}
+
+void
+hs_page_subhead(hs_page *page, const char *text)
+{
+    hs_page_need(page, 26);
+    page->y_pt += 4;
+    page->y_pt += hs_page_text_at(page, HS_TYPE_BOLD, text, page->left_pt, page->y_pt,
+                                  hs_page_width_pt(page));
+    hs_page_line(page, page->left_pt, page->y_pt + 0.5, page->right_pt, page->y_pt + 0.5);
+    page->y_pt += 2;
 }

@@ -5,6 +5,7 @@
 #include "paint_internal.h"
 #include "plot_internal.h"
 #include "quantity.h"
+#include "translate.h"
 #include "words.h"
 
 typedef struct {
@@ -233,16 +234,19 @@ paint_option(hs_plot *plot, int option, gboolean is_first)
         if (series(plot, option, i, FALSE, &value)) {
             double x = hs_plot_x_of_time(plot->request, result->samples[i].t_s);
 
-            add_label(plot, result->name ? result->name : result->id,
-                      x - plot->request->font_px, y_of(plot, value), HS_SIDE_ABOVE, HS_INK_SOFT,
-                      2, FALSE);
+            const char *name = result->name ? result->name : result->id;
+
+            if (plot->request->kind == HS_PLOT_POWER_OFF && plot->request->right < 0)
+                name = _("needed"); /* one option alone: what the line is says more */
+            add_label(plot, name, x - plot->request->font_px, y_of(plot, value), HS_SIDE_ABOVE,
+                      HS_INK_SOFT, 2, FALSE);
             break;
         }
 }
 
 /* Seconds that can be held: the wall of the power-off plot moves with the place. */
 static void
-paint_held(const hs_plot *plot, int option)
+paint_held(hs_plot *plot, int option)
 {
     double dash[2] = {8 * plot->unit_px, 4 * plot->unit_px};
 
@@ -259,6 +263,16 @@ paint_held(const hs_plot *plot, int option)
     hs_paint_colour(plot->cr, plot->theme->limit, 1);
     cairo_stroke(plot->cr);
     cairo_restore(plot->cr);
+    for (int i = plot->request->results->options[option].n_samples / 2; i >= 0; i--) {
+        const hs_option_result *result = &plot->request->results->options[option];
+        double held = hs_plot_held_s(result, i);
+
+        if (hs_has(held) && held <= plot->most) {
+            add_label(plot, _("held"), hs_plot_x_of_time(plot->request, result->samples[i].t_s),
+                      y_of(plot, held), HS_SIDE_ABOVE, HS_INK_SOFT, 1, FALSE);
+            return;
+        }
+    }
 }
 
 static void

@@ -270,7 +270,7 @@ said_of(hs_page *page, int option_at, int finding_at, const char *said)
     return g_string_free(list, FALSE);
 }
 
-/* What the cells of side 2 say in a few words, each sentence once. */
+/* What the cells of the findings say in a few words, each sentence once. */
 static void
 paint_sentences(hs_page *page)
 {
@@ -378,8 +378,8 @@ paint_trial_card(hs_page *page)
         hs_table_row(table);
         hs_table_cell(table, 0, HS_TYPE_TEXT, hs_words_check(finding->check));
         hs_table_cell(table, 1, HS_TYPE_TEXT, figure);
-        hs_table_cell(table, 2, HS_TYPE_TEXT, "______________");
-        hs_table_cell(table, 3, HS_TYPE_TEXT, "___________");
+        hs_table_cell(table, 2, HS_TYPE_BOLD, "______________");
+        hs_table_cell(table, 3, HS_TYPE_BOLD, "___________");
     }
     hs_table_paint(page, table);
 }
@@ -411,6 +411,7 @@ hs_sheet_annex(hs_page *page)
 {
     paint_inputs(page);
     paint_route(page);
+    hs_sheet_full(page);
     paint_sentences(page);
     paint_workings(page);
     paint_break_even(page);
@@ -418,4 +419,5 @@ hs_sheet_annex(hs_page *page)
     hs_sheet_limits(page);
     paint_sources(page);
     paint_revisions(page);
+    hs_sheet_open_all(page);
 }

@@ -11,7 +11,7 @@
 #define N_DECIDING        3
 #define MOST_NAMES        4
 #define LEAST_PICTURE_PT  130.0
-#define ENOUGH_PICTURE_PT 185.0
+#define ENOUGH_PICTURE_PT 150.0
 #define ROUNDING_PT       3.0
 #define MOST_PICTURE_PT   235.0
 
@@ -115,7 +115,10 @@ figure_behind(hs_page *page, const hs_message *condition)
             condition->reason == HS_REASON_condition_device ? finding->check == HS_CHECK_roles
             : condition->reason == HS_REASON_condition_helper
                 ? finding->check == HS_CHECK_rescue
-                : g_strcmp0(condition->name[0], hs_words_check_id(finding->check)) == 0;
+            : condition->reason == HS_REASON_condition_near ||
+                    condition->reason == HS_REASON_condition_worse
+                ? g_strcmp0(condition->name[0], hs_words_check_id(finding->check)) == 0
+                : finding->remedy.reason == condition->reason;
         if (is_it && finding->status != HS_STATUS_NONE) {
             g_autofree char *figure = hs_sheet_short(finding, page->units);
             g_autofree char *place = hs_words_place(option, finding);
@@ -143,8 +146,8 @@ hs_sheet_conditions(hs_page *page, int from, int to)
         hs_table_row(table);
         hs_table_tick(table, 0, numbered);
         hs_table_cell(table, 1, HS_TYPE_TEXT, figure);
-        hs_table_cell(table, 2, HS_TYPE_TEXT, "___________");
-        hs_table_cell(table, 3, HS_TYPE_TEXT, "_________");
+        hs_table_cell(table, 2, HS_TYPE_BOLD, "___________");
+        hs_table_cell(table, 3, HS_TYPE_BOLD, "_________");
     }
     hs_table_paint(page, table);
 }
@@ -222,9 +225,8 @@ paint_bar(hs_page *page, const hs_option_result *option, const hs_finding *findi
     page->y_pt += high + 1;
 }
 
-/* Today, the proposal and one person without a suit; the others stand on side 2. */
-static gboolean
-is_on_side_1(const hs_results *results, int option)
+gboolean
+hs_sheet_is_on_side_1(const hs_results *results, int option)
 {
     return option == results->baseline || option == hs_sheet_proposed(results) ||
            &results->options[option] == unsuited_one(results);
@@ -255,7 +257,7 @@ paint_decider(hs_page *page)
 
     for (int i = 0; i < results->n_options; i++) {
         const hs_finding *shown = hs_sheet_finding(&results->options[i], check);
-        if (shown && is_on_side_1(results, i))
+        if (shown && hs_sheet_is_on_side_1(results, i))
             paint_bar(page, &results->options[i], shown, x);
     }
     if (finding && finding->remedy.reason != HS_REASON_none) {
@@ -380,6 +382,25 @@ people_text(const hs_option_result *option)
     return g_strdup_printf("%d", n);
 }
 
+/* Each job beside the lift and who does it afterwards. */
+static char *
+jobs_text(const hs_task *task)
+{
+    GString *list = g_string_new(NULL);
+
+    for (int i = 0; i < task->n_roles; i++) {
+        const hs_role *role = &task->roles[i];
+        gboolean is_empty = !role->after || !*role->after;
+
+        g_string_append_printf(list, "%s%s: %s", list->len ? "; " : "", role->role,
+                               /* Translators: nobody does this job */
+                               is_empty ? _("EMPTY") : role->after);
+    }
+    if (list->len == 0)
+        g_string_append(list, _("not listed"));
+    return g_string_free(list, FALSE);
+}
+
 static void
 paint_people(hs_page *page)
 {
@@ -400,6 +421,12 @@ paint_people(hs_page *page)
         hs_table_row(table);
         hs_table_cell(table, 0, HS_TYPE_BOLD, names[i]);
         hs_table_cell(table, 1, HS_TYPE_TEXT, line);
+    }
+    if (hs_sheet_goes_down(results)) {
+        g_autofree char *jobs = jobs_text(task_of(page));
+        hs_table_row(table);
+        hs_table_cell(table, 0, HS_TYPE_BOLD, _("Work of the second person now done by"));
+        hs_table_cell(table, 1, HS_TYPE_TEXT, jobs);
     }
     hs_table_paint(page, table);
 }

@@ -28,6 +28,16 @@ const char *hs_sheet_or_dash(const char *text); /* "not given" for an absent wor
 void hs_sheet_conditions(hs_page *page, int from, int to);
 #define HS_SHEET_CONDITIONS 5 /* on side 1; more stand on side 2 */
 
+/* Today, the proposal, one person without a suit. */
+gboolean hs_sheet_is_on_side_1(const hs_results *results, int option);
+/* What to measure next for an option: the figures that drive its doubt. */
+void hs_sheet_drivers(hs_page *page, const hs_doubt_option *option);
+int hs_sheet_n_open(const hs_page *page); /* what stops a signature */
+
+void hs_sheet_load(hs_page *page); /* its sketch and what is known of it */
+void hs_sheet_full(hs_page *page); /* into the annex: what side 2 sums up */
+void
+hs_sheet_open_all(hs_page *page); /* into the annex: open items that side 2 has no room for */
 void hs_sheet_side_decided(hs_page *page);
 void hs_sheet_side_why(hs_page *page);
 void hs_sheet_annex(hs_page *page);

@@ -9,25 +9,54 @@
 #include "translate.h"
 
 #define MM      (72.0 / 25.4)
-#define HIGH_PT (25 * MM)
-#define GAP     12.0
+#define HIGH_PT (22.3 * MM)
+#define GAP     4.0 /* three boxes of 60 mm stand side by side on either paper */
+
+int
+hs_sheet_n_open(const hs_page *page)
+{
+    g_autoptr(GPtrArray) items =
+        hs_sheet_items(page->request->document, page->request->results);
+
+    return (int)items->len / 2;
+}
 
 static void
-paint_open_items(hs_page *page)
+paint_items(hs_page *page, int from, int to)
 {
     g_autoptr(GPtrArray) items =
         hs_sheet_items(page->request->document, page->request->results);
     g_autoptr(hs_table) table = hs_table_new(1, (const double[]){1});
 
-    if (items->len == 0)
-        return;
-    hs_page_heading(page, _("Open before it can be signed"));
-    for (guint i = 0; i < items->len; i += 2) {
+    for (int i = from; i < to && 2 * i < (int)items->len; i++) {
         hs_table_row(table);
-        hs_table_tick(table, 0, items->pdata[i]);
+        hs_table_tick(table, 0, items->pdata[2 * i]);
     }
     hs_table_paint(page, table);
-    hs_page_rule(page, 1);
+}
+
+static void
+paint_open_items(hs_page *page)
+{
+    int more = hs_sheet_n_open(page) - page->n_open;
+
+    hs_page_subhead(page, _("Open before it can be signed"));
+    paint_items(page, 0, page->n_open);
+    if (more <= 0)
+        return;
+    g_autofree char *rest = g_strdup_printf(_("and %d more at the end of the annex"), more);
+    hs_page_text(page, HS_TYPE_BOLD, rest);
+}
+
+void
+hs_sheet_open_all(hs_page *page)
+{
+    int n = hs_sheet_n_open(page);
+
+    if (!page->is_draft || page->n_open >= n)
+        return;
+    hs_page_subhead(page, _("Also open before it can be signed"));
+    paint_items(page, page->n_open, n);
 }
 
 /* Signatures in the file: for this very version, or for another. */
@@ -63,53 +92,61 @@ paint_box(hs_page *page, const char *role, double x, double y, double wide, doub
     hs_page_text_at(page, HS_TYPE_TEXT, _("name, date"), x + 5, foot, wide - 10);
 }
 
-/* Three boxes to tick and three lines to write on. */
+/* A box to sign of the least size on the left; three boxes to tick and three lines to write on beside it. */
 static void
-paint_representative(hs_page *page)
+paint_representative(hs_page *page, double least)
 {
     const char *const answers[] = {_("agrees"), _("agrees with remarks"),
                                    _("does not agree, because")};
-    double wide = hs_page_width_pt(page), y = page->y_pt, x = page->left_pt + 5;
-    double half = (wide - GAP) / 2, right = page->left_pt + half + GAP;
+    double y = page->y_pt, x = page->left_pt + least + 6, most = 0;
 
-    hs_page_box(page, page->left_pt, y, wide, 30 * MM, 1);
-    hs_page_text_at(page, HS_TYPE_BOLD, _("Labour representative"), x, y + 3, half);
-    hs_page_text_at(page, HS_TYPE_TEXT, _("name, date"), x, y + 30 * MM - 13, half);
+    for (int i = 0; i < 3; i++)
+        most = fmax(most, hs_page_text_width(page, HS_TYPE_TEXT, answers[i]));
+    paint_box(page, _("Labour representative"), page->left_pt, y, least, HIGH_PT);
+    hs_page_box(page, page->left_pt + least, y, hs_page_width_pt(page) - least, HIGH_PT, 1);
     for (int i = 0; i < 3; i++) {
-        double tick_y = y + 17 + i * 14;
-        hs_page_box(page, x, tick_y + 2, 8, 8, 1);
-        hs_page_text_at(page, HS_TYPE_TEXT, answers[i], x + 14, tick_y, half - 20);
-        hs_page_line(page, right, y + 26 + i * 22, page->right_pt - 6, y + 26 + i * 22);
+        double line = y + 18 + i * 19;
+        hs_page_box(page, x, line - 9, 8, 8, 1);
+        hs_page_text_at(page, HS_TYPE_TEXT, answers[i], x + 13, line - 11, -1);
+        hs_page_line(page, x + 13 + most + 8, line, page->right_pt - 6, line);
     }
-    page->y_pt += 30 * MM + GAP;
+    page->y_pt += HIGH_PT + GAP;
 }
 
 static void
-paint_boxes(hs_page *page)
+paint_review(hs_page *page)
 {
     const hs_task *task = hs_document_task(page->request->document);
-    const hs_verdict *verdict =
-        &page->request->results->options[hs_sheet_proposed(page->request->results)].verdict;
-    double half = (hs_page_width_pt(page) - GAP) / 2, right = page->left_pt + half + GAP;
-    g_autofree char *manager =
-        verdict->n_conditions > 0
-            ? g_strdup_printf(_("Manager, accepts conditions 1 to %d"), verdict->n_conditions)
-            : g_strdup(_("Manager"));
     g_autofree char *review = g_strdup_printf(
         _("Review due %s, and at once when load, glove, floor, suit, software, people or place "
           "change, after a fall, a near miss or a loss of power, or when anybody asks for it."),
         task->about.review_due ? task->about.review_due : "____________");
 
-    hs_page_heading(page, _("Signatures for this file code"));
+    hs_page_text(page, HS_TYPE_TEXT, review);
+}
+
+static void
+paint_boxes(hs_page *page)
+{
+    const hs_verdict *verdict =
+        &page->request->results->options[hs_sheet_proposed(page->request->results)].verdict;
+    double wide = (hs_page_width_pt(page) - 2 * GAP) / 3;
+    g_autofree char *manager =
+        verdict->n_conditions > 0
+            ? g_strdup_printf(_("Manager, accepts conditions 1 to %d"), verdict->n_conditions)
+        : verdict->status == HS_VERDICT_NOT_SUPPORTED
+            ? g_strdup(_("Manager, has read that it is not supported"))
+            : g_strdup(_("Manager"));
+    const char *const roles[] = {_("Assessor"),
+                                 _("Worker who made the trial (suit fitted, date)"), manager};
+
+    hs_page_subhead(page, _("Signatures for this file code"));
     paint_given(page);
-    paint_box(page, _("Assessor"), page->left_pt, page->y_pt, half, HIGH_PT);
-    paint_box(page, _("Worker who made the trial (suit fitted, date)"), right, page->y_pt, half,
-              HIGH_PT);
+    for (int i = 0; i < 3; i++)
+        paint_box(page, roles[i], page->left_pt + i * (wide + GAP), page->y_pt, wide, HIGH_PT);
     page->y_pt += HIGH_PT + GAP;
-    paint_representative(page);
-    paint_box(page, manager, page->left_pt, page->y_pt, half, HIGH_PT);
-    hs_page_text_at(page, HS_TYPE_TEXT, review, right, page->y_pt, half);
-    page->y_pt += HIGH_PT + 4;
+    paint_representative(page, wide);
+    paint_review(page);
 }
 
 void

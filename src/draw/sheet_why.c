@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  why may it be believed?
- * Answer:    side 2: all findings, load, power lost, roles, assumptions, doubt, cautions.
- * Not here:  signatures (sheet_sign.c), side 1 (sheet_decided.c), annex (sheet_annex.c). */
+ * Answer:    side 2, one page: conditions that side 1 has no room for, the findings nearest their limit, load, power lost,
+ *            roles, doubt, assumptions, cautions, signatures. As many findings as there is room for; the annex has them all.
+ * Not here:  the load's sketch (sheet_load.c), signatures (sheet_sign.c), the same in full (sheet_full.c). */
+#include "plot.h"
 #include "quantity.h"
 #include "sheet_parts.h"
 #include "sheet_sign.h"
@@ -10,12 +12,40 @@
 
 #include <string.h>
 
-#define MOST_COLUMNS 4 /* options side by side; more go into a second table */
+#define MOST_OPTIONS 4
+#define LEAST_ROWS   3     /* findings that side 2 always has */
+#define MOST_CHANCES 3     /* rows of the doubt */
+#define SURE         0.995 /* chances above are as good as certain */
+#define ROUNDING_PT  4.0
+#define GAP_PT       16.0 /* between the two columns */
+#define STRIP_PT     54.0
+#define AXIS_PT      13.0
+#define STRIP_TYPE   9.7 /* its labels are the small ones: 8.5 pt */
 
 static const hs_task *
 task_of(const hs_page *page)
 {
     return hs_document_task(page->request->document);
+}
+
+/* ---- findings ------------------------------------------------------------------------------ */
+
+/* "A · 2-3": the place in short; a lone bearer is not named. */
+static char *
+short_place(const hs_option_result *option, const hs_finding *finding)
+{
+    GString *place = g_string_new(NULL);
+    int from = hs_has(finding->route) ? (int)floor(finding->route + 1e-6) : 0;
+
+    if (option->asked && option->asked->n_bearers > 1 && finding->bearer >= 0 &&
+        finding->bearer < option->asked->n_bearers)
+        g_string_append_printf(place, " · %s", option->asked->bearers[finding->bearer].id);
+    if (from > 0 && fabs(finding->route - from) < 1e-6)
+        g_string_append_printf(place, " · %d", from);
+    else if (from > 0)
+        g_string_append_printf(place, " · %d⁠–⁠%d", from,
+                               from + 1); /* stays on one line */
+    return g_string_free(place, FALSE);
 }
 
 static void
@@ -29,192 +59,158 @@ add_finding(hs_page *page, hs_table *table, int column, int option_at, hs_check_
         return;
     }
     g_autofree char *figure = hs_sheet_short(finding, page->units);
-    g_autofree char *place = hs_words_place(option, finding);
 
     if (finding->status == HS_STATUS_NOT_JUDGED) {
-        hs_table_cell(table, column, HS_TYPE_TEXT, figure);
+        hs_table_status(table, column, finding->status, figure);
         return;
     }
-    g_autofree char *said = g_strdup_printf(
-        "%s · %s%s%s%s", hs_words_status(finding->status), figure, *place ? " · " : "", place,
-        finding->confidence == HS_CONF_MEMORY ? _(" · limit unconfirmed") : "");
+    g_autofree char *place = short_place(option, finding);
+    g_autofree char *said =
+        g_strdup_printf("%s · %s%s%s", hs_words_status(finding->status), figure, place,
+                        finding->confidence == HS_CONF_MEMORY ? _(" · limit unconfirmed") : "");
+
     hs_table_status(table, column, finding->status, said);
 }
 
-static void
-paint_findings_of(hs_page *page, int first, int n)
+/* Options that side 2 has columns for: all, or where there are too many those of side 1. */
+static int
+columns_of(const hs_results *results, int *ret_options)
 {
-    const hs_results *results = page->request->results;
-    hs_check_id checks[HS_N_CHECKS];
-    int n_checks = hs_sheet_order(results, checks);
-    double parts[MOST_COLUMNS + 1] = {20};
+    int n = 0;
 
-    for (int i = 1; i <= n; i++)
-        parts[i] = 80.0 / n;
-    g_autoptr(hs_table) table = hs_table_new(n + 1, parts);
+    for (int i = 0; i < results->n_options; i++)
+        if (results->n_options <= MOST_OPTIONS || hs_sheet_is_on_side_1(results, i))
+            ret_options[n++] = i;
+    return n;
+}
 
-    hs_table_head(table, 0, _("Finding"));
-    for (int i = 0; i < n; i++) {
-        const hs_option_result *option = &results->options[first + i];
-        hs_table_head(table, i + 1, hs_sheet_name(option));
-    }
-    for (int k = 0; k < n_checks; k++) {
-        hs_table_row(table);
-        hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check(checks[k]));
-        for (int i = 0; i < n; i++)
-            add_finding(page, table, i + 1, first + i, checks[k]);
-    }
-    hs_table_paint(page, table);
+static void
+paint_rest(hs_page *page, int n_left)
+{
+    g_autofree char *more =
+        n_left > 0 ? g_strdup_printf(_("%d more findings, none nearer its limit, stand in the "
+                                       "annex, all with their places in words."),
+                                     n_left)
+                   : g_strdup("");
+    g_autofree char *line = g_strdup_printf(
+        "%s %s", more,
+        page->is_tight ? ""
+                       : _("After the figure stand the bearer and the points of the route. "
+                           "Figures in brackets lie outside what the limit was made for and "
+                           "decide nothing."));
+
+    hs_page_text(page, HS_TYPE_TEXT, g_strstrip(line));
 }
 
 static void
 paint_findings(hs_page *page)
 {
-    int n = page->request->results->n_options;
+    const hs_results *results = page->request->results;
+    hs_check_id checks[HS_N_CHECKS];
+    int options[MOST_OPTIONS], n = columns_of(results, options);
+    int n_checks = hs_sheet_order(results, checks), n_rows = MIN(n_checks, page->n_rows);
+    double parts[MOST_OPTIONS + 1] = {19};
 
-    hs_page_heading(page, _("All findings, nearest their limit first"));
-    for (int first = 0; first < n; first += MOST_COLUMNS)
-        paint_findings_of(page, first, MIN(MOST_COLUMNS, n - first));
-    hs_page_text(
-        page, HS_TYPE_TEXT,
-        _("Figures in brackets lie outside what the limit was made for: they are shown "
-          "for orientation and decide nothing. What is said in a few words here stands in "
-          "whole sentences in the annex."));
+    for (int i = 1; i <= n; i++)
+        parts[i] = 81.0 / n;
+    g_autoptr(hs_table) table = hs_table_new(n + 1, parts);
+
+    hs_page_subhead(page, n_rows < n_checks ? _("Findings, nearest their limit first")
+                                            : _("All findings, nearest their limit first"));
+    hs_table_limit_lines(table, 2);
+    hs_table_head(table, 0, _("Finding"));
+    for (int i = 0; i < n; i++)
+        hs_table_head(table, i + 1, hs_sheet_name(&results->options[options[i]]));
+    for (int k = 0; k < n_rows; k++) {
+        hs_table_row(table);
+        hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check(checks[k]));
+        for (int i = 0; i < n; i++)
+            add_finding(page, table, i + 1, options[i], checks[k]);
+    }
+    hs_table_paint(page, table);
+    paint_rest(page, n_checks - n_rows);
 }
 
-static const char *
-known_text(hs_known known)
+/* ---- power lost ---------------------------------------------------------------------------- */
+
+/* The moment at which most is missing between what is held and what is needed. */
+static const hs_power_lost *
+worst_loss(const hs_option_result *option, int *ret_leg)
 {
-    switch (known) {
-    case HS_KNOWN_WEIGHED:
-        return _("weighed");
-    case HS_KNOWN_LABEL:
-        return _("from its label");
-    default:
-        return _("estimated");
-    }
+    const hs_power_lost *worst = NULL;
+    double most = -INFINITY;
+
+    for (int i = 0; i < option->n_samples; i++)
+        for (int k = 0; k < option->asked->n_bearers; k++) {
+            const hs_power_lost *lost = &option->samples[i].bearers[k].power_lost;
+            double missing = hs_or(lost->needed_s, NAN) - hs_or(lost->hold_s, 0);
+
+            if (lost->is_known && missing > most) {
+                most = missing;
+                worst = lost;
+                *ret_leg = option->samples[i].leg;
+            }
+        }
+    return worst;
 }
 
 static char *
-centre_text(hs_page *page, hs_vec3 at_m)
+loss_text(hs_page *page, const hs_power_lost *lost, int leg)
 {
-    g_autofree char *x = hs_quantity_text(at_m.x, "m", page->units);
-    g_autofree char *y = hs_quantity_text(at_m.y, "m", page->units);
-    g_autofree char *z =
-        hs_has(at_m.z) ? hs_quantity_text(at_m.z, "m", page->units) : g_strdup(_("not known"));
+    g_autofree char *needed = hs_quantity_text(lost->needed_s, "s", page->units);
+    g_autofree char *held = hs_has(lost->hold_s)
+                                ? hs_quantity_text(lost->hold_s, "s", page->units)
+                                : g_strdup(_("not known"));
 
-    return g_strdup_printf(_("%s along, %s to the left, %s up"), x, y, z);
-}
-
-static void
-add_pair(hs_table *table, const char *head, const char *text)
-{
-    hs_table_row(table);
-    hs_table_cell(table, 0, HS_TYPE_BOLD, head);
-    hs_table_cell(table, 1, HS_TYPE_TEXT, text);
-}
-
-static void
-paint_load(hs_page *page)
-{
-    const hs_load *load = &task_of(page)->load;
-    const hs_load_result *found = &page->request->results->load;
-    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){24, 76});
-    g_autofree char *mass = hs_quantity_text(found->mass_kg, "kg", page->units);
-    g_autofree char *doubt = hs_has(found->mass_tol_kg)
-                                 ? hs_quantity_text(found->mass_tol_kg, "kg", page->units)
-                                 : NULL;
-    g_autofree char *both =
-        doubt ? g_strdup_printf(_("%s, give or take %s"), mass, doubt) : g_strdup(mass);
-    g_autofree char *centre = centre_text(page, found->centre_m);
-
-    hs_page_heading(page, _("The load, and how it is known"));
-    add_pair(table, _("Gross mass"), both);
-    add_pair(table, _("CG from the load's origin"), centre);
-    if (load->n_weighings > 0) {
-        g_autofree char *weighed = g_strdup_printf(
-            _("measured with %d weighings at the supports; readings in the annex"),
-            load->n_weighings);
-        add_pair(table, _("How known"), weighed);
-    }
-    for (int i = 0; i < load->n_parts; i++) {
-        const hs_part *part = &load->parts[i];
-        g_autofree char *part_mass = hs_has(part->mass_kg)
-                                         ? hs_quantity_text(part->mass_kg, "kg", page->units)
-                                         : g_strdup(_("mass from its density"));
-        g_autofree char *said = g_strdup_printf("%s, %s", part_mass, known_text(part->known));
-        add_pair(table, part->name ? part->name : part->id ? part->id : _("part"), said);
-    }
-    hs_table_paint(page, table);
-}
-
-/* The moments that matter: the worst of each leg. */
-static void
-add_power_lost(hs_page *page, hs_table *table, const hs_option_result *option)
-{
-    int n_points = task_of(page)->route.n_points;
-
-    for (int leg = 0; leg < n_points; leg++) {
-        const hs_power_lost *worst = NULL;
-        double at_s = 0;
-        for (int i = 0; i < option->n_samples; i++)
-            for (int k = 0; option->samples[i].leg == leg && k < option->asked->n_bearers;
-                 k++) {
-                const hs_power_lost *lost = &option->samples[i].bearers[k].power_lost;
-                if (!lost->is_known || !hs_has(lost->needed_s))
-                    continue;
-                if (!worst || lost->needed_s - hs_or(lost->hold_s, 0) >
-                                  worst->needed_s - hs_or(worst->hold_s, 0)) {
-                    worst = lost;
-                    at_s = option->samples[i].t_s;
-                }
-            }
-        if (!worst)
-            continue;
-        g_autofree char *place = g_strdup_printf(_("to point %d"), leg + 1);
-        g_autofree char *time = hs_quantity_text(at_s, "s", page->units);
-        g_autofree char *needed = hs_quantity_text(worst->needed_s, "s", page->units);
-        g_autofree char *held = hs_has(worst->hold_s)
-                                    ? hs_quantity_text(worst->hold_s, "s", page->units)
-                                    : g_strdup(_("not known"));
-        const char *const cells[] = {hs_sheet_name(option), place, time, needed, held};
-        hs_table_row(table);
-        for (int i = 0; i < 5; i++)
-            hs_table_cell(table, i, HS_TYPE_TEXT, cells[i]);
-    }
+    /* Translators: a point's number, two times */
+    return g_strdup_printf(_("Worst on the way to point %d: %s needed to set down, %s held."),
+                           leg + 1, needed, held);
 }
 
 static void
 paint_power_lost(hs_page *page)
 {
     const hs_results *results = page->request->results;
-    g_autoptr(hs_table) table = hs_table_new(5, (const double[]){36, 16, 16, 16, 16});
-    const char *const heads[] = {_("Suited option"), _("on the way"), _("worst moment"),
-                                 _("needed to set down"), _("held")};
-    gboolean is_any = FALSE;
+    int proposed = hs_sheet_proposed(results), leg = 0;
+    const hs_option_result *option = &results->options[proposed];
+    const hs_power_lost *worst = option->asked ? worst_loss(option, &leg) : NULL;
+    hs_plot_request request = {.results = results,
+                               .task = task_of(page),
+                               .left = proposed,
+                               .right = -1,
+                               .kind = HS_PLOT_POWER_OFF,
+                               .width_px = hs_page_width_pt(page),
+                               .height_px = STRIP_PT,
+                               .axis_px = 30,
+                               .font_px = STRIP_TYPE,
+                               .us_units = page->request->us_units};
 
-    for (int i = 0; i < 5; i++)
-        hs_table_head(table, i, heads[i]);
-    for (int i = 0; i < results->n_options; i++) {
-        if (!hs_sheet_finding(&results->options[i], HS_CHECK_suit_power_loss) ||
-            !results->options[i].asked)
-            continue;
-        is_any = TRUE;
-        add_power_lost(page, table, &results->options[i]);
-    }
-    if (!is_any)
+    hs_page_subhead(page, _("If the suit's power is lost"));
+    if (!worst) {
+        hs_page_text(page, HS_TYPE_TEXT, _("Does not apply: no powered suit is proposed."));
         return;
-    hs_page_heading(page, _("If the suit's power is lost"));
-    hs_table_paint(page, table);
+    }
+    cairo_save(page->cr);
+    cairo_translate(page->cr, page->left_pt, page->y_pt);
+    hs_plot_paint(page->cr, &request, page->theme);
+    cairo_translate(page->cr, 0, STRIP_PT);
+    request.height_px = AXIS_PT;
+    hs_plot_axis_paint(page->cr, &request, page->theme);
+    cairo_restore(page->cr);
+    page->y_pt += STRIP_PT + AXIS_PT + 2;
+    g_autofree char *said = loss_text(page, worst, leg);
+    hs_page_text(page, HS_TYPE_TEXT, said);
 }
+
+/* ---- roles, doubt, assumptions, cautions ---------------------------------------------------- */
 
 static void
 paint_roles(hs_page *page)
 {
     const hs_task *task = task_of(page);
-    g_autoptr(hs_table) table = hs_table_new(3, (const double[]){40, 30, 30});
+    g_autoptr(hs_table) table = hs_table_new(3, (const double[]){44, 24, 32});
 
-    hs_page_heading(page, _("Roles, today and afterwards"));
+    hs_page_subhead(page, _("Roles, today and afterwards"));
     if (task->n_roles == 0)
         hs_page_text(page, HS_TYPE_TEXT, _("The jobs beside the lift itself are not listed."));
     hs_table_head(table, 0, _("Job"));
@@ -232,45 +228,7 @@ paint_roles(hs_page *page)
     hs_table_paint(page, table);
 }
 
-/* Where one sentence is assumed, in all places; empty when an earlier one has said it. */
-static char *
-paths_of(hs_page *page, const hs_assumption *of, const char *said)
-{
-    GString *paths = g_string_new(NULL);
-
-    for (const hs_assumption *at = page->request->results->assumptions.first; at;
-         at = at->next) {
-        g_autofree char *other = hs_words_message(&at->text, page->units);
-        if (strcmp(other, said) != 0)
-            continue;
-        if (paths->len == 0 && at != of)
-            return g_string_free(paths, FALSE);
-        g_string_append_printf(paths, "%s%s", paths->len ? ", " : "", at->path);
-    }
-    return g_string_free(paths, FALSE);
-}
-
-static void
-paint_assumptions(hs_page *page)
-{
-    const hs_assumptions *list = &page->request->results->assumptions;
-    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){64, 36});
-
-    if (list->n == 0)
-        return;
-    hs_page_heading(page, _("Assumed, because it was not given"));
-    for (const hs_assumption *at = list->first; at; at = at->next) {
-        g_autofree char *said = hs_words_message(&at->text, page->units);
-        g_autofree char *paths = paths_of(page, at, said);
-        if (!*paths)
-            continue;
-        hs_table_row(table);
-        hs_table_cell(table, 0, HS_TYPE_TEXT, said);
-        hs_table_cell(table, 1, HS_TYPE_TEXT, paths);
-    }
-    hs_table_paint(page, table);
-}
-
+/* The share of each figure in the doubt of an option. */
 static char *
 drivers_text(hs_page *page, const hs_doubt_option *option)
 {
@@ -285,64 +243,8 @@ drivers_text(hs_page *page, const hs_doubt_option *option)
     return g_string_free(list, FALSE);
 }
 
-static const hs_doubt_check *
-doubt_of(const hs_doubt_option *option, hs_check_id check)
-{
-    for (int i = 0; i < option->n_checks; i++)
-        if (option->checks[i].check == check)
-            return &option->checks[i];
-    return NULL;
-}
-
-static char *
-chance_text(hs_page *page, const hs_doubt_option *option, hs_check_id check)
-{
-    const hs_results *results = page->request->results;
-    const hs_doubt_check *found = doubt_of(option, check);
-
-    if (found && hs_has(found->p_within))
-        return hs_quantity_text(100.0 * found->p_within, "pct", page->units);
-    for (int i = 0; i < results->n_options; i++)
-        if (g_strcmp0(results->options[i].id, option->option) == 0 &&
-            hs_sheet_finding(&results->options[i], check))
-            return g_strdup(hs_words_status(HS_STATUS_NOT_JUDGED));
-    return g_strdup(_("not asked"));
-}
-
-/* Options side by side; checks that all of them keep within almost surely are left out. */
-static void
-paint_chances(hs_page *page, const hs_doubt_option *options, int n)
-{
-    double parts[MOST_COLUMNS + 1] = {28};
-
-    for (int i = 1; i <= n; i++)
-        parts[i] = 72.0 / n;
-    g_autoptr(hs_table) table = hs_table_new(n + 1, parts);
-
-    hs_table_head(table, 0, _("chance of staying within"));
-    for (int i = 0; i < n; i++)
-        hs_table_head(table, i + 1,
-                      hs_sheet_name_of(page->request->results, options[i].option));
-    for (int check = 0; check < HS_N_CHECKS; check++) {
-        gboolean is_any = FALSE;
-        for (int i = 0; i < n; i++) {
-            const hs_doubt_check *found = doubt_of(&options[i], (hs_check_id)check);
-            is_any = is_any || (found && found->p_within < 0.995);
-        }
-        if (!is_any)
-            continue;
-        hs_table_row(table);
-        hs_table_cell(table, 0, HS_TYPE_TEXT, hs_words_check((hs_check_id)check));
-        for (int i = 0; i < n; i++) {
-            g_autofree char *chance = chance_text(page, &options[i], (hs_check_id)check);
-            hs_table_cell(table, i + 1, HS_TYPE_TEXT, chance);
-        }
-    }
-    hs_table_paint(page, table);
-}
-
-static void
-paint_drivers(hs_page *page, const hs_doubt_option *option)
+void
+hs_sheet_drivers(hs_page *page, const hs_doubt_option *option)
 {
     g_autofree char *drivers = drivers_text(page, option);
 
@@ -355,32 +257,108 @@ paint_drivers(hs_page *page, const hs_doubt_option *option)
     hs_page_text(page, HS_TYPE_TEXT, line);
 }
 
+static const hs_doubt_option *
+doubt_of(const hs_results *results, int option)
+{
+    for (int i = 0; i < results->n_doubt; i++)
+        if (g_strcmp0(results->doubt[i].option, results->options[option].id) == 0)
+            return &results->doubt[i];
+    return NULL;
+}
+
+/* The checks of the proposal whose chance of staying within is least. */
+static void
+paint_chances(hs_page *page, const hs_doubt_option *option)
+{
+    g_autoptr(hs_table) table = hs_table_new(2, (const double[]){70, 30});
+    gboolean is_shown[HS_N_CHECKS] = {FALSE}, is_any = FALSE;
+
+    hs_table_head(table, 0, _("chance of staying within, least first"));
+    hs_table_head(table, 1, _("proposed"));
+    for (int n = 0; n < MOST_CHANCES; n++) {
+        const hs_doubt_check *least = NULL;
+
+        for (int i = 0; i < option->n_checks; i++)
+            if (option->checks[i].p_within < SURE && !is_shown[option->checks[i].check] &&
+                (!least || option->checks[i].p_within < least->p_within))
+                least = &option->checks[i];
+        if (!least)
+            break;
+        is_shown[least->check] = is_any = TRUE;
+        g_autofree char *chance = hs_quantity_text(100.0 * least->p_within, "pct", page->units);
+        hs_table_row(table);
+        hs_table_cell(table, 0, HS_TYPE_TEXT, hs_words_check(least->check));
+        hs_table_cell(table, 1, HS_TYPE_TEXT, chance);
+    }
+    if (is_any)
+        hs_table_paint(page, table);
+    else
+        hs_page_text(
+            page, HS_TYPE_TEXT,
+            _("Every figure that was varied keeps the proposal within its limits in at "
+              "least 99.5 of 100 draws."));
+}
+
 static void
 paint_doubt(hs_page *page)
 {
     const hs_results *results = page->request->results;
+    const hs_doubt_option *option = doubt_of(results, hs_sheet_proposed(results));
 
-    if (results->n_doubt == 0)
+    if (!option)
         return;
-    hs_page_need(page, 90);
-    hs_page_heading(page, _("Doubt"));
-    for (int first = 0; first < results->n_doubt; first += MOST_COLUMNS)
-        paint_chances(page, &results->doubt[first],
-                      MIN(MOST_COLUMNS, results->n_doubt - first));
-    for (int i = 0; i < results->n_doubt; i++)
-        paint_drivers(page, &results->doubt[i]);
+    hs_page_subhead(page, _("Doubt"));
+    paint_chances(page, option);
+    hs_sheet_drivers(page, option);
+}
+
+/* Facts of this case that were assumed, in one line each after the other; figures of the method are counted. */
+static void
+paint_assumptions(hs_page *page)
+{
+    const hs_assumptions *list = &page->request->results->assumptions;
+    GString *said = g_string_new(NULL);
+    int n_method = 0;
+
+    if (list->n == 0) {
+        g_string_free(said, TRUE);
+        return;
+    }
+    for (const hs_assumption *at = list->first; at; at = at->next) {
+        g_autofree char *line = hs_words_message(&at->text, page->units);
+        gboolean is_method = g_str_has_prefix(at->path, "policy") ||
+                             g_str_has_prefix(at->path, "doubt") ||
+                             g_str_has_prefix(at->path, "criteria");
+
+        n_method += is_method || page->is_tight;
+        if (!is_method && !page->is_tight && !strstr(said->str, line))
+            g_string_append_printf(said, "%s ", line);
+    }
+    g_string_append_printf(
+        said,
+        page->is_tight
+            ? _("%d figures were taken because none was given; each stands in the annex.")
+            : _("%d usual figures of the method were taken; each stands in the annex."),
+        n_method);
+    if (!page->is_tight)
+        hs_page_subhead(page, _("Assumed, because it was not given"));
+    hs_page_text(page, HS_TYPE_TEXT, said->str);
+    g_string_free(said, TRUE);
 }
 
 static void
 paint_cautions(hs_page *page)
 {
     const hs_results *results = page->request->results;
+    GString *all = g_string_new(NULL);
 
-    hs_page_heading(page, _("Cautions"));
     for (int i = 0; i < results->n_cautions; i++) {
         g_autofree char *said = hs_words_message(&results->cautions[i], page->units);
-        hs_page_text(page, HS_TYPE_TEXT, said);
+        g_string_append_printf(all, "%s%s", i ? " " : "", said);
     }
+    hs_page_subhead(page, _("Cautions"));
+    hs_page_text(page, HS_TYPE_TEXT, all->str);
+    g_string_free(all, TRUE);
 }
 
 static void
@@ -391,20 +369,70 @@ paint_more_conditions(hs_page *page)
 
     if (page->n_shown >= n)
         return;
-    hs_page_heading(page, _("More conditions"));
+    hs_page_subhead(page, _("More conditions"));
     hs_sheet_conditions(page, page->n_shown, n);
 }
 
-void
-hs_sheet_side_why(hs_page *page)
+/* ---- the page ------------------------------------------------------------------------------ */
+
+static void
+paint_left(hs_page *page)
+{
+    hs_sheet_load(page);
+    paint_roles(page);
+}
+
+static void
+paint_right(hs_page *page)
+{
+    paint_power_lost(page);
+    paint_doubt(page);
+}
+
+static void
+paint_columns(hs_page *page)
+{
+    double left = page->left_pt, right = page->right_pt, y = page->y_pt,
+           half = (right - left - GAP_PT) / 2, end;
+
+    page->right_pt = left + half;
+    paint_left(page);
+    end = page->y_pt;
+    page->right_pt = right;
+    page->left_pt = right - half;
+    page->y_pt = y;
+    paint_right(page);
+    page->left_pt = left;
+    page->y_pt = fmax(page->y_pt, end);
+}
+
+static void
+paint_side(hs_page *page)
 {
     paint_more_conditions(page);
     paint_findings(page);
-    paint_load(page);
-    paint_power_lost(page);
-    paint_roles(page);
+    hs_page_need(page, hs_page_measure(page, paint_columns));
+    paint_columns(page);
     paint_assumptions(page);
-    paint_doubt(page);
     paint_cautions(page);
     hs_sheet_sign(page);
+}
+
+/* First findings give way, from the far end on, then assumptions, then open items. */
+void
+hs_sheet_side_why(hs_page *page)
+{
+    double room = hs_page_left_pt(page) - ROUNDING_PT;
+
+    page->n_rows = HS_N_CHECKS;
+    page->n_open = hs_sheet_n_open(page);
+    page->is_tight = FALSE;
+    while (page->n_rows > LEAST_ROWS && hs_page_measure(page, paint_side) > room)
+        page->n_rows--;
+    page->is_tight = hs_page_measure(page, paint_side) > room;
+    while (page->is_tight && page->n_rows > 1 && hs_page_measure(page, paint_side) > room)
+        page->n_rows--;
+    while (page->n_open > 0 && hs_page_measure(page, paint_side) > room)
+        page->n_open--;
+    paint_side(page);
 }

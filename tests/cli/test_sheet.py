@@ -54,6 +54,23 @@ def check_sheet(example, folder):
     is_draft = "DRAFT" in sheet[0]
     want(all(("DRAFT" in page) == is_draft for page in sheet), f"{name}: DRAFT is on some pages only")
     want(("Signatures for this file code" in whole) != is_draft, f"{name}: boxes to sign on a draft, or none")
+    check_sides(sheet, name, proposed, is_draft)
+
+
+def check_sides(sheet, name, proposed, is_draft):
+    """What was decided on side 1, why it may be believed and who signs on side 2, the rest behind them."""
+    want(sheet[2].lstrip().removeprefix("DRAFT: not for signature; what is open is listed at the end of side 2").lstrip()
+         .startswith("Annex"), f"{name}: the annex does not begin on page 3")
+    for part in ("People needed: today", "Better for the one who stays", "Worse for the one who stays", "Nobody knows yet",
+                 "What decides", "Better ways first"):
+        want(part in sheet[0], f"{name}: side 1 lacks {part}")
+    for part in ("indings, nearest their limit first", "The load, and how it is known", "If the suit", "Roles, today and afterwards",
+                 "Doubt", "Cautions", "Open before it can be signed" if is_draft else "does not agree, because"):
+        want(part in sheet[1], f"{name}: side 2 lacks {part}")
+    want(is_draft or "DRAFT" not in sheet[1], f"{name}: DRAFT on side 2")
+    want("All findings, nearest their limit first" in "\n".join(sheet[2:]), f"{name}: the annex lacks the findings in full")
+    if proposed["verdict"]["status"] == "not_supported" and not is_draft:
+        want("accepts conditions" not in sheet[1], f"{name}: conditions are accepted that are not there")
 
 
 def check_open_items(example, folder):
@@ -87,6 +104,29 @@ def check_paper(example, folder):
         want(size in facts, f"{path.name} is not {size}")
 
 
+def check_sides_elsewhere(example, folder):
+    """Where there is least room: the longer language on the shorter paper."""
+    out = folder / "elsewhere.pdf"
+    run("sheet", example, "-o", out, "--paper", "letter", "--lang", "de")
+    sheet = pages(out)
+    want(any(line.strip() in ("Anhang", "Annex") for line in sheet[2].splitlines()[:4]), f"{example.name}: German on Letter, side 2 runs over")
+
+
+def check_type(example, folder):
+    """Nothing under 8.5 pt and no grey, read from the pages themselves."""
+    out = folder / "type.pdf"
+    run("sheet", example, "-o", out)
+    boxes = subprocess.run(["pdftotext", "-bbox-layout", out, "-"], capture_output=True, check=True, text=True).stdout
+    heights = [float(b) - float(a) for a, b in re.findall(r'<line [^>]*yMin="([\d.]+)"[^>]*yMax="([\d.]+)"', boxes)]
+    want(len(heights) > 100, "no lines of type are read")
+    want(min(heights) > 8.5, f"type of less than 8.5 pt: {min(heights):.1f} from ascent to descent")
+    subprocess.run(["pdftoppm", "-r", "100", "-f", "1", "-l", "2", "-gray", out, folder / "grey"], check=True)
+    for page in sorted(folder.glob("grey*.pgm")):
+        pixels = page.read_bytes().split(b"\n", 3)[3]
+        darkest = {pixels.count(bytes([level])) for level in range(100, 200)}
+        want(sum(pixels.count(bytes([level])) for level in range(60)) > 3 * max(darkest), f"{page.name}: much grey, which a copier loses")
+
+
 def check_handout(example, folder):
     blank, full = folder / "blank.pdf", folder / "full.pdf"
     run("handout", example, "-o", blank)
@@ -104,8 +144,10 @@ with tempfile.TemporaryDirectory() as made:
     for path in EXAMPLES:
         check_sheet(path, place)
         check_handout(path, place)
+        check_sides_elsewhere(path, place)
     check_open_items(EXAMPLES[0], place)
     check_signature(EXAMPLES[0], place)
     check_paper(EXAMPLES[0], place)
+    check_type(EXAMPLES[0], place)
 print("\n".join(faults) or "all sheets read back")
 sys.exit(1 if faults else 0)
