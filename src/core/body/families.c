@@ -15,6 +15,8 @@
 /* Joints between neighbouring places; how strongly a change of family is drawn to its end, per rad^2: chosen. */
 #define MOST_TURN_deg 10.0
 #define TOWARD_WEIGHT 20.0
+/* A change that was spread ends exactly at the most that is allowed: rounding must not take it for another jump (numerics). */
+#define TURN_EDGE_rad 1e-9
 
 typedef struct {
     hs_posture list[HS_POSTURE_MAX];
@@ -127,6 +129,12 @@ allowed_turn_rad(const hs_body_input *a, const hs_body_input *b)
     return MOST_TURN_deg * HS_RAD_PER_DEG * fmax(hand_way_m(a, b) / TURN_WAY_m, 1.0);
 }
 
+static bool
+is_jump(const double a[3], const double b[3], double most_rad)
+{
+    return largest_turn_rad(a, b) > most_rad + TURN_EDGE_rad;
+}
+
 /* Leaves the chosen path at a jump and comes back to it place by place: `step` 1 after the jump, -1 before it. Costs are added
  * up; false where the way is closed. */
 static bool
@@ -145,7 +153,7 @@ walk_over(const hs_chain *chains,
         double most_rad = allowed_turn_rad(&inputs[i - step], &inputs[i]);
         hs_posture_tie tie = {.most_rad = most_rad, .pull = TOWARD_WEIGHT};
 
-        if (largest_turn_rad(from[i].angle_rad, last->angle_rad) <= most_rad)
+        if (!is_jump(from[i].angle_rad, last->angle_rad, most_rad))
             return true;
         memcpy(tie.near_rad, last->angle_rad, sizeof tie.near_rad);
         memcpy(tie.toward_rad, from[i].angle_rad, sizeof tie.toward_rad);
@@ -172,8 +180,8 @@ smooth_path(const hs_chain *chains,
         bool goes_later, goes_sooner;
 
         if (!chosen[i].is_found || !chosen[i + 1].is_found ||
-            largest_turn_rad(chosen[i].angle_rad, chosen[i + 1].angle_rad) <=
-                allowed_turn_rad(&inputs[i], &inputs[i + 1]))
+            !is_jump(chosen[i].angle_rad, chosen[i + 1].angle_rad,
+                     allowed_turn_rad(&inputs[i], &inputs[i + 1])))
             continue;
         memcpy(after, chosen, sizeof(leg_choice) * (size_t)n);
         memcpy(before, chosen, sizeof(leg_choice) * (size_t)n);

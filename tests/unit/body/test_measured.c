@@ -102,32 +102,33 @@ work_out(void)
     }
 }
 
-static double
-cell(char **cells, guint i)
+static gboolean
+is_near(char **cells, guint i, double wanted)
 {
-    g_assert_cmpuint(g_strv_length(cells), >, i);
-    return g_ascii_strtod(g_strstrip(cells[i]), NULL);
+    return g_strv_length(cells) > i &&
+           fabs(g_ascii_strtod(g_strstrip(cells[i]), NULL) - wanted) <= 1.01;
 }
 
-/* The page says what is worked out here, to the newton. */
+/* The page says what is worked out here, to the newton; else what it ought to say. */
 static void
 measured__the_page_is_true(void)
 {
     g_autofree char *path = g_build_filename(HS_SOURCE_ROOT, "docs", "body.md", NULL);
     g_autofree char *text = NULL;
+    g_autoptr(GString) wrong = g_string_new(NULL);
 
     g_assert_true(g_file_get_contents(path, &text, NULL, NULL));
     for (int i = 0; i < N_POSTURES; i++) {
         const char *row = strstr(text, all[i].row);
-        g_auto(GStrv) cells = NULL;
+        g_auto(GStrv) cells = g_strsplit(row != NULL ? row : "", "|", 6);
 
-        if (row == NULL)
-            g_error("docs/body.md has no row %s", all[i].row);
-        cells = g_strsplit(row, "|", 6);
-        hs_near(all[i].row, cell(cells, 2), force_N(&all[i]), 0.51);
-        hs_near(all[i].row, cell(cells, 3), all[i].model_N, 1.01);
-        hs_near(all[i].row, cell(cells, 4), all[i].model_far_N, 1.01);
+        if (!is_near(cells, 2, force_N(&all[i])) || !is_near(cells, 3, all[i].model_N) ||
+            !is_near(cells, 4, all[i].model_far_N))
+            g_string_append_printf(wrong, " %s ... | %.0f | %.0f | %.0f |", all[i].row,
+                                   force_N(&all[i]), all[i].model_N, all[i].model_far_N);
     }
+    if (wrong->len > 0)
+        g_test_fail_printf("docs/body.md must now say:%s", wrong->str);
 }
 
 /* What was measured puts standing lowest, then leaning and the load held close, then bent knees, then the round back. */
