@@ -38,7 +38,7 @@ typedef struct {
     hs_body_ratio ratio;
     double target;
     change base;
-    int by;
+    int by, station;
 } question;
 
 bool
@@ -150,19 +150,58 @@ ratio_now(const question *q, int station)
     return state->body.is_found ? q->ratio(q->asking, &state->body) : HARDLY_ANY;
 }
 
-/* Worst ratio over the places that are above the target now, less the target. */
+/* Is the place above the target now, so that a change has to mend it? */
+static bool
+needs_mending(const question *q, int station)
+{
+    return ratio_now(q, station) > q->target &&
+           !hs_body_is_missing(&q->asking->run->stations[station].bearers[q->bearer]);
+}
+
+/* Ratio of one place after the change, less the target. */
 static double
 over_target(double x, void *data)
 {
     const question *q = data;
     change c = change_of(q, x);
-    double worst = 0.0;
 
-    for (int s = 0; s < q->asking->run->n_stations; s++)
-        if (ratio_now(q, s) > q->target &&
-            !hs_body_is_missing(&q->asking->run->stations[s].bearers[q->bearer]))
-            worst = fmax(worst, ratio_after(q, s, &c));
-    return worst - q->target;
+    return ratio_after(q, q->station, &c) - q->target;
+}
+
+static int
+worst_station(const question *q)
+{
+    int worst = 0;
+
+    for (int s = 1; s < q->asking->run->n_stations; s++)
+        if (!needs_mending(q, worst) ||
+            (needs_mending(q, s) && ratio_now(q, s) > ratio_now(q, worst)))
+            worst = s;
+    return worst;
+}
+
+/* Where every place that needs it is mended: the worst place first, then a step towards `best` for each that is not yet. Most are
+ * mended with the worst, so that one look at them is enough. */
+static bool
+mend_all(question *q, double best, double now, double *ret_at)
+{
+    int n = q->asking->run->n_stations, first = worst_station(q);
+    double at = now;
+
+    for (int k = 0; k < n; k++) {
+        double low, high;
+
+        q->station = (first + k) % n;
+        if (!needs_mending(q, q->station) || !(over_target(at, q) > 0.0))
+            continue;
+        low = fmin(best, at);
+        high = fmax(best, at);
+        if (!(low < high) || over_target(best, q) > 0.0 ||
+            hs_root_find(over_target, q, low, high, TOLERANCE, &at, NULL) != HS_OK)
+            return false;
+    }
+    *ret_at = at;
+    return true;
 }
 
 static void
@@ -175,7 +214,7 @@ find_extent(const question *q, double *ret_reach_m, double *ret_height_m)
     for (int s = 0; s < run->n_stations; s++) {
         const hs_bearer_state *state = &run->stations[s].bearers[q->bearer];
 
-        if (!(ratio_now(q, s) > q->target) || hs_body_is_missing(state))
+        if (!needs_mending(q, s))
             continue;
         *ret_reach_m = fmax(*ret_reach_m, state->input.hand_x_m);
         *ret_height_m = fmin(*ret_height_m, state->input.hand_z_m);
@@ -190,11 +229,10 @@ solve_by(
     q->by = by;
     q->target = most * ROOM;
     for (int tries = 0; tries < TRIES; tries++) {
-        double low = fmin(best, now), high = fmax(best, now), at;
+        double at;
         change c;
 
-        if (!(low < high) || over_target(best, q) > 0.0 ||
-            hs_root_find(over_target, q, low, high, TOLERANCE, &at, NULL) != HS_OK)
+        if (!mend_all(q, best, now, &at))
             return false;
         at = best < now ? fmax(floor((at - TOLERANCE) / grain) * grain, best)
                         : fmin(ceil((at + TOLERANCE) / grain) * grain, best);
@@ -215,10 +253,10 @@ hs_body_remedy_solve(const hs_asking *asking,
                      double target,
                      hs_finding *finding)
 {
-    question q = {asking, bearer, ratio, target * ROOM, {INFINITY, 0.0, 1.0}, BY_REACH};
+    question q = {asking, bearer, ratio, target * ROOM, {INFINITY, 0.0, 1.0}, BY_REACH, 0};
     double reach_m, height_m, load_kg = asking->load->mass_kg, at;
 
-    if (asking->is_live)
+    if (asking->is_live || asking->is_what_if)
         return;
     find_extent(&q, &reach_m, &height_m);
     if (reach_m > LEAST_REACH_m &&

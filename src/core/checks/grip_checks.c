@@ -279,7 +279,7 @@ record_squeeze(const hold *h, hs_finding *finding)
         HS_WORK(&finding->working, grip_pads, squeeze->squeeze_N, "N",
                 {"W", hs_vec3_length(need->force_N), "N"}, {"s", h->slip_factor, ""},
                 {"mu", friction, ""});
-    if (h->asking->is_live ||
+    if (h->asking->is_live || h->asking->is_what_if ||
         hs_grip_worst_direction(pads->contacts, pads->n, need,
                                 DISTURBANCE * hs_vec3_length(need->force_N), 8, &direction,
                                 &pushed_N, NULL) != HS_OK ||
@@ -339,8 +339,8 @@ squeeze_of(hold *h, const pad_set *pads, const hs_wrench *need, hs_squeeze *ret_
     slot->pads = *pads;
     slot->need = *need;
     slot->squeeze = (hs_squeeze){0};
-    slot->holds =
-        hs_grip_squeeze(pads->contacts, pads->n, need, n_edges, &slot->squeeze, NULL) == HS_OK;
+    slot->holds = hs_grip_squeeze_known(h->asking->task->memo, pads->contacts, pads->n, need,
+                                        n_edges, &slot->squeeze, NULL) == HS_OK;
     *ret_squeeze = slot->squeeze;
     return slot->holds;
 }

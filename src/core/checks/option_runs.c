@@ -22,6 +22,7 @@ typedef struct {
     const hs_run *baseline;
     const hs_finding *baseline_findings;
     const hs_option *bare_of; /* the option that the added one was made from */
+    bool is_what_if;
 } context;
 
 hs_finding *
@@ -51,7 +52,8 @@ asking_of(const context *on, const hs_run *run, bool is_baseline)
                        .arena = on->arena,
                        .assumptions = on->assumptions,
                        .near_ratio = on->task->policy.near_ratio,
-                       .is_live = on->mode == HS_ASSESS_LIVE};
+                       .is_live = on->mode == HS_ASSESS_LIVE,
+                       .is_what_if = on->is_what_if};
 }
 
 /* The findings that are there, in the order of the checks. */
@@ -259,13 +261,20 @@ hs_status
 hs_option_runs_one(const hs_task *task,
                    int option,
                    const hs_today *today,
+                   hs_assess_mode mode,
                    hs_arena *arena,
                    hs_option_result *ret_result,
                    hs_error *error)
 {
     hs_load_state *load = HS_NEW(arena, hs_load_state, 1);
     bool is_baseline = option == baseline_of(task);
-    context on = {task, load, HS_ASSESS_LIVE, arena, NULL, &today->run, today->findings};
+    context on = {.task = task,
+                  .load = load,
+                  .mode = mode,
+                  .arena = arena,
+                  .baseline = &today->run,
+                  .baseline_findings = today->findings,
+                  .is_what_if = true};
     hs_run *run = HS_NEW(arena, hs_run, 1);
 
     HS_TRY(hs_load_solve(&task->load, arena, NULL, NULL, load, error));

@@ -37,10 +37,12 @@ hs_status hs_option_runs_today(const hs_task *task,
                                hs_today *ret_today,
                                hs_error *error);
 
-/* One option of a (changed) task beside today's way as it is; nothing is recorded. For what-if questions. */
+/* One option of a (changed) task beside today's way as it is; nothing is recorded, no remedy is sought. For what-if questions. mode:
+ * HS_ASSESS_LIVE for the places of a drag, HS_ASSESS_PLAIN for all of them. */
 hs_status hs_option_runs_one(const hs_task *task,
                              int option,
                              const hs_today *today,
+                             hs_assess_mode mode,
                              hs_arena *arena,
                              hs_option_result *ret_result,
                              hs_error *error);

@@ -55,7 +55,8 @@ typedef struct {
     hs_arena *arena;
     hs_assumptions *assumptions;
     double near_ratio;
-    bool is_live; /* leave out what is too slow for a drag */
+    bool is_live;    /* leave out what is too slow for a drag */
+    bool is_what_if; /* only the status is asked: no remedies are sought */
 } hs_asking;
 
 #endif

@@ -415,3 +415,52 @@ hs_grip_hang_rad(double outside_m, double depth_m)
 {
     return atan2(outside_m, depth_m);
 }
+
+enum {
+    CONTACTS_KNOWN = 16, /* with more the question is not remembered */
+    NUMBERS = 10
+};
+
+static void
+put_vec3(double *numbers, int *n, hs_vec3 v)
+{
+    numbers[(*n)++] = v.x;
+    numbers[(*n)++] = v.y;
+    numbers[(*n)++] = v.z;
+}
+
+hs_status
+hs_grip_squeeze_known(hs_memo *memo,
+                      const hs_contact *contacts,
+                      int n,
+                      const hs_wrench *need,
+                      int n_edges,
+                      hs_squeeze *ret_squeeze,
+                      hs_error *error)
+{
+    double key[8 + NUMBERS * CONTACTS_KNOWN];
+    const hs_squeeze *known;
+    int n_key = 0;
+
+    if (memo == NULL || n > CONTACTS_KNOWN)
+        return hs_grip_squeeze(contacts, n, need, n_edges, ret_squeeze, error);
+    key[n_key++] = -1.0; /* no posture's key begins so */
+    key[n_key++] = n_edges;
+    put_vec3(key, &n_key, need->force_N);
+    put_vec3(key, &n_key, need->moment_Nm);
+    for (int i = 0; i < n; i++) {
+        put_vec3(key, &n_key, contacts[i].at_m);
+        put_vec3(key, &n_key, contacts[i].inward);
+        key[n_key++] = contacts[i].friction;
+        key[n_key++] = contacts[i].turning_m;
+        key[n_key++] = contacts[i].pad;
+    }
+    known = hs_memo_find(memo, key, n_key);
+    if (known == NULL) {
+        HS_TRY(hs_grip_squeeze(contacts, n, need, n_edges, ret_squeeze, error));
+        hs_memo_keep(memo, key, n_key, ret_squeeze, sizeof *ret_squeeze);
+        return HS_OK;
+    }
+    *ret_squeeze = *known;
+    return HS_OK;
+}

@@ -5,6 +5,7 @@
 #ifndef HS_GRIP_H
 #define HS_GRIP_H
 
+#include "memo.h"
 #include "task.h"
 #include "vec.h"
 
@@ -96,5 +97,14 @@ hs_status hs_grip_worst_direction(const hs_contact *contacts,
 double hs_grip_tip_rad(double inside_m, double height_m);
 /* Turn (rad) of a load that hangs by its grips until it balances: CG beside the grips' nearest place by outside_m, depth_m below. */
 double hs_grip_hang_rad(double outside_m, double depth_m);
+
+/* The same, remembered: memo NULL asks anew. */
+hs_status hs_grip_squeeze_known(hs_memo *memo,
+                                const hs_contact *contacts,
+                                int n,
+                                const hs_wrench *need,
+                                int n_edges,
+                                hs_squeeze *ret_squeeze,
+                                hs_error *error);
 
 #endif

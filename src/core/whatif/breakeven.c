@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  where does the verdict turn?
- * Answer:    one input at a time, outwards from the entered value until the verdict turns, then bisection.
+ * Answer:    one input at a time, outwards from the entered value until the verdict turns, then between the two by the worst
+ *            ratio, then the figure is proved at every place.
  * Not here:  chances (doubt.c). */
 #include "breakeven.h"
 
@@ -9,8 +10,12 @@
 #include "option_runs.h"
 #include "place.h"
 
-#define N_STEPS    6
-#define N_HALVINGS 9 /* the last bracket of a factor-of-two step is then 0.2 % wide */
+#define N_STEPS 6
+#define FINE                                                                                   \
+    (1.0 / 512.0) /* part of a step that the last bracket is wide: 0.2 % of a factor of two */
+#define N_LOOKS     16 /* at most; halving alone needs 9 */
+#define HALVE_EVERY 3  /* where the ratios mislead, the bracket still shrinks */
+#define N_PROOFS    6
 
 typedef enum {
     Q_MASS,
@@ -69,22 +74,49 @@ changed(const question *asked, double step)
     }
 }
 
+typedef struct {
+    double step;
+    bool stands, is_proved;    /* at every place, not only at those of the live pass */
+    double ratio[HS_N_CHECKS]; /* HS_ABSENT where there is none */
+    bool stops[HS_N_CHECKS];
+} look;
+
+static look
+look_of(const hs_option_result *result, double step, hs_assess_mode mode)
+{
+    look ret = {.step = step,
+                .stands = stands(result->verdict.status),
+                .is_proved = mode != HS_ASSESS_LIVE};
+
+    for (int i = 0; i < HS_N_CHECKS; i++)
+        ret.ratio[i] = HS_ABSENT;
+    for (int i = 0; i < result->n_findings; i++) {
+        const hs_finding *finding = &result->findings[i];
+
+        ret.ratio[finding->check] = finding->ratio;
+        ret.stops[finding->check] =
+            finding->status == HS_STATUS_BEYOND && finding->check != HS_CHECK_loss_bearer;
+    }
+    return ret;
+}
+
 /* Does the option stand with this step? The check that stops it is told when it does not. */
 static hs_status
 ask(const question *asked,
     double step,
-    bool *ret_stands,
+    hs_assess_mode mode,
+    look *ret_look,
     hs_check_id *ret_check,
     hs_error *error)
 {
     hs_mark mark = hs_arena_mark(asked->arena);
     hs_option_result result;
     hs_status status = hs_option_runs_one(changed(asked, step), asked->option, asked->today,
-                                          asked->arena, &result, error);
+                                          mode, asked->arena, &result, error);
 
     if (status == HS_OK) {
-        *ret_stands = stands(result.verdict.status);
-        if (!*ret_stands && result.verdict.n_reasons > 0)
+        *ret_look = look_of(&result, step, mode);
+        if (!ret_look->stands && result.verdict.n_reasons > 0)
             *ret_check = result.verdict.reasons[0];
     }
     hs_arena_release(asked->arena, mark);
@@ -118,7 +150,45 @@ value_of(const question *asked, double step, const hs_results *results)
     }
 }
 
-/* Step outwards until the verdict turns, then halve; false when it does not turn within the steps. */
+/* Between the two: where every check that stops the one would pass, by the straight line of its ratio, not nearer to an end than
+ * the bracket has to become; halfway where the ratios do not say, or mislead. */
+static double
+next_step(const look *standing, const look *stopped, double fine, int n)
+{
+    double width = stopped->step - standing->step, least = INFINITY;
+    double edge = fmin(0.9 * fine / fabs(width), 0.5);
+
+    for (int k = 0; k < HS_N_CHECKS; k++) {
+        double low = standing->ratio[k] - 1.0, high = stopped->ratio[k] - 1.0;
+
+        if (stopped->stops[k] && low <= 0.0 && high > 0.0)
+            least = fmin(least, low / (low - high));
+    }
+    if (n % HALVE_EVERY == HALVE_EVERY - 1 || !(least <= 1.0))
+        return standing->step + 0.5 * width;
+    return standing->step + fmin(fmax(least, edge), 1.0 - edge) * width;
+}
+
+/* Where the live pass alone said that it stands, it may not at every place: further to where it does. */
+static hs_status
+prove(
+    const question *asked, look *standing, double away, hs_check_id *ret_check, hs_error *error)
+{
+    for (int i = 0; i < N_PROOFS && !standing->is_proved; i++) {
+        look at;
+
+        HS_TRY(ask(asked, standing->step, HS_ASSESS_PLAIN, &at, ret_check, error));
+        if (at.stands) {
+            *standing = at;
+            return HS_OK;
+        }
+        standing->step += away;
+        away *= 2.0;
+    }
+    return HS_OK;
+}
+
+/* Step outwards until the verdict turns, then between; false when it does not turn within the steps. */
 static hs_status
 turn(const question *asked,
      bool stood,
@@ -128,26 +198,30 @@ turn(const question *asked,
      hs_error *error)
 {
     const double *steps = stood ? harder[asked->what] : easier[asked->what];
-    double same = asked->what == Q_REACH ? 0.0 : 1.0, other = same;
-    bool now = stood;
+    double from = asked->what == Q_REACH ? 0.0 : 1.0, fine;
+    look last, now = {.step = from, .stands = stood, .is_proved = true};
+    look *standing = stood ? &last : &now, *stopped = stood ? &now : &last;
 
-    for (int i = 0; i < N_STEPS && now == stood; i++) {
-        same = other;
-        other = steps[i];
-        HS_TRY(ask(asked, other, &now, ret_check, error));
+    for (int k = 0; k < HS_N_CHECKS; k++)
+        now.ratio[k] = HS_ABSENT;
+    for (int i = 0; i < N_STEPS && now.stands == stood; i++) {
+        last = now;
+        HS_TRY(ask(asked, steps[i], HS_ASSESS_LIVE, &now, ret_check, error));
     }
-    *ret_turns = now != stood;
-    for (int i = 0; *ret_turns && i < N_HALVINGS; i++) {
-        double middle = 0.5 * (same + other);
+    *ret_turns = now.stands != stood;
+    if (!*ret_turns)
+        return HS_OK;
+    fine = fabs(now.step - last.step) * FINE;
+    for (int i = 0; i < N_LOOKS && fabs(now.step - last.step) > fine; i++) {
+        look at;
 
-        HS_TRY(ask(asked, middle, &now, ret_check, error));
-        if (now == stood)
-            same = middle;
-        else
-            other = middle;
+        HS_TRY(ask(asked, next_step(standing, stopped, fine, i), HS_ASSESS_PLAIN, &at,
+                   ret_check, error));
+        *(at.stands ? standing : stopped) = at;
     }
     /* The last place on the side where the option stands, so that the figure printed still holds. */
-    *ret_step = stood ? same : other;
+    HS_TRY(prove(asked, standing, standing->step - stopped->step, ret_check, error));
+    *ret_step = standing->step;
     return HS_OK;
 }
 

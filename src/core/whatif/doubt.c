@@ -150,7 +150,8 @@ run_draws(const plan *made, int option, record *records, double *worst, hs_error
         hs_option_result result;
 
         HS_TRY(drawn_task(made, option, &made->normal[d * N_INPUTS], &task, error));
-        HS_TRY(hs_option_runs_one(task, option, &made->today, made->arena, &result, error));
+        HS_TRY(hs_option_runs_one(task, option, &made->today, HS_ASSESS_LIVE, made->arena,
+                                  &result, error));
         worst[d] = HS_ABSENT;
         for (int k = 0; k < HS_N_CHECKS; k++)
             records[k].value[d] = records[k].ratio[d] = HS_ABSENT;
