@@ -140,6 +140,61 @@ laws__common_centre_lies_between_its_parts(void)
     }
 }
 
+/* x = sum ((k x - a z) m) / sum (k m) of body and hands, k the walking factor times g. */
+static void
+laws__zero_moment_point_follows_from_the_parts(void)
+{
+    for (int i = 0; i < N_TRIES; i++) {
+        hs_person person = anyone();
+        hs_body_input input = hold(0.4, 0.9, between(0.0, 60.0));
+        hs_body_state state = posture();
+        double k;
+
+        input.push_N = between(-200.0, 200.0);
+        input.couple_Nm = between(-40.0, 40.0);
+        input.weight_factor = between(1.0, 1.6);
+        input.foot_acc_m_s2 = between(-2.0, 2.0);
+        k = input.weight_factor * HS_GRAVITY_m_s2;
+        reach(&person, &input, &state);
+        hs_body_at(&person, &input, &state);
+        hs_near("zero-moment point", state.zmp_m,
+                (state.cm_kg * (k * state.cm_x_m - input.foot_acc_m_s2 * state.cm_z_m) +
+                 input.felt_N * input.hand_x_m + input.push_N * input.hand_z_m +
+                 input.couple_Nm) /
+                    (k * state.cm_kg + input.felt_N),
+                1e-9);
+    }
+}
+
+/* A point that lies r times as far out as the 0.8 base has the ratio r, and a margin of its sign. */
+static void
+laws__balance_is_a_scale_of_the_base(void)
+{
+    for (int i = 0; i < N_TRIES; i++) {
+        hs_person person = anyone();
+        hs_vec2 hull[HS_MAX_BASE], on, point;
+        int n = hs_base_hull(&person, NULL, HS_STANCE_STANDING, between(0.0, 0.5),
+                             between(0.0, 0.5), hull),
+            side = g_test_rand_int_range(0, n);
+        double t = between(0.0, 1.0), r = between(0.0, 2.0), margin_m, ratio;
+        hs_vec2 a = hull[side], b = hull[(side + 1) % n], centre = {0.0, 0.0};
+        bool behind;
+
+        for (int k = 0; k < n; k++)
+            centre = (hs_vec2){centre.x + hull[k].x / n, centre.y + hull[k].y / n};
+        on = (hs_vec2){a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)};
+        point = (hs_vec2){centre.x + 0.8 * r * (on.x - centre.x),
+                          centre.y + 0.8 * r * (on.y - centre.y)};
+        hs_balance_judge_step(&person, hull, n, -5.0, point, &margin_m, &ratio, &behind);
+        hs_near("ratio", ratio, r, 1e-9);
+        g_assert_true((margin_m >= 0.0) == (r <= 1.0));
+        g_assert_false(behind);
+        hs_balance_judge_step(&person, hull, n, point.x + 0.01, point, &margin_m, &ratio,
+                              &behind);
+        g_assert_true(behind && margin_m <= -0.01 + 1e-12);
+    }
+}
+
 static void
 put_on(hs_body_input *input)
 {
@@ -358,6 +413,10 @@ main(int argc, char **argv)
                     laws__further_out_never_lowers_the_moment);
     g_test_add_func("/laws/common_centre_lies_between_its_parts",
                     laws__common_centre_lies_between_its_parts);
+    g_test_add_func("/laws/zero_moment_point_follows_from_the_parts",
+                    laws__zero_moment_point_follows_from_the_parts);
+    g_test_add_func("/laws/balance_is_a_scale_of_the_base",
+                    laws__balance_is_a_scale_of_the_base);
     g_test_add_func("/laws/forces_close_from_the_feet_up", laws__forces_close_from_the_feet_up);
     g_test_add_func("/laws/twice_the_force_twice_the_change",
                     laws__twice_the_force_twice_the_change);
