@@ -89,7 +89,8 @@ hs_theme_lesson(void)
 {
     hs_theme theme = light;
 
-    theme.line_px = 2.7; /* force shafts and outlines come to 4 px and more on the wall */
+    theme.line_px =
+        1.9; /* times the large type: shafts and outlines come to 4 px and more on the wall */
     theme.ink = theme.mark;
     return theme;
 }

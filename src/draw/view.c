@@ -8,15 +8,37 @@
 #include "scene_internal.h"
 
 /* Room around the picture in heights of the label type: chosen by eye. */
-#define TOP_em           4.2
-#define BOTTOM_em        7.6
-#define SIDE_em          1.6
-#define PLAN_em          2.2
+#define TOP_em    4.2
+#define BOTTOM_em 7.6
+#define SIDE_em   1.6
+#define PLAN_em   2.2
+#define TOP_PART                                                                               \
+    0.14 /* but no more than these parts of the height: large type must not crowd the picture out */
+#define BOTTOM_PART      0.25
 #define LARGEST_px_per_m 600.0
 #define ARROW_PART       0.24 /* the greatest force takes this part of the height */
 #define ARROW_m          0.55 /* and never more than this length in the picture */
 #define PERSON_PART                                                                            \
     0.48 /* a standing person takes this part of the height where the whole way would make him a speck */
+
+static double
+top_px_of(double height_px, double font_px)
+{
+    return fmin(TOP_em * font_px, TOP_PART * height_px);
+}
+
+static double
+bottom_px_of(double height_px, double font_px)
+{
+    return fmin(BOTTOM_em * font_px, BOTTOM_PART * height_px);
+}
+
+static double
+room_px_of(const hs_view *view)
+{
+    return view->height_px - top_px_of(view->height_px, view->font_px) -
+           bottom_px_of(view->height_px, view->font_px);
+}
 
 static hs_view
 fit(hs_vec2 least_m,
@@ -27,8 +49,8 @@ fit(hs_vec2 least_m,
     double height_px,
     double font_px)
 {
-    double top_px = (is_plan ? PLAN_em : TOP_em) * font_px,
-           bottom_px = (is_plan ? PLAN_em : BOTTOM_em) * font_px;
+    double top_px = is_plan ? PLAN_em * font_px : top_px_of(height_px, font_px),
+           bottom_px = is_plan ? PLAN_em * font_px : bottom_px_of(height_px, font_px);
     double side_px = SIDE_em * font_px;
     double wide_m = fmax(most_m.x - least_m.x, 0.5), high_m = fmax(most_m.y - least_m.y, 0.5);
     double room_x_px = fmax(width_px - 2 * side_px, width_px * 0.5);
@@ -71,7 +93,7 @@ static double
 near_scale(const hs_travel *travel, const hs_view *whole)
 {
     double wide_px = whole->width_px - 2 * SIDE_em * whole->font_px,
-           high_px = whole->height_px - (TOP_em + BOTTOM_em) * whole->font_px;
+           high_px = room_px_of(whole);
     double wide_m = travel->below_m.x + travel->above_m.x,
            high_m = travel->below_m.y + travel->above_m.y;
 
@@ -97,8 +119,7 @@ travelled(double at, double least, double most, double below, double above, doub
 static void
 travel_to(hs_view *view, const hs_travel *travel, hs_vec2 now_m, double scale)
 {
-    double wide_px = view->width_px - 2 * SIDE_em * view->font_px,
-           high_px = view->height_px - (TOP_em + BOTTOM_em) * view->font_px;
+    double wide_px = view->width_px - 2 * SIDE_em * view->font_px, high_px = room_px_of(view);
     double seen_m = high_px / scale;
     double left_m = travelled(now_m.x, travel->least_m.x, travel->most_m.x, travel->below_m.x,
                               travel->above_m.x, wide_px / scale);
@@ -111,7 +132,8 @@ travel_to(hs_view *view, const hs_travel *travel, hs_vec2 now_m, double scale)
                             fmin(ARROW_PART * view->height_px, ARROW_m * view->scale_px_per_m);
     view->scale_px_per_m = scale;
     view->x0_px = SIDE_em * view->font_px - left_m * scale;
-    view->y0_px = view->height_px - BOTTOM_em * view->font_px + low_m * scale;
+    view->y0_px =
+        view->height_px - bottom_px_of(view->height_px, view->font_px) + low_m * scale;
 }
 
 hs_view
