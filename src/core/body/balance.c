@@ -7,6 +7,8 @@
 
 /* The point is HS_SRC_zero_moment_point's. Usable part of heel to first toe joint: .59 and .44 of the foot's length are King's means under and from 60 years. */
 #define USABLE_SCALE 0.8
+/* Nobody stands on the edge by choice: of the usable half, so much is used gladly. The finding is near from .75. Chosen, docs/body.md. */
+#define EASY_SHARE 0.70
 
 typedef struct {
     double rear_m, front_m, half_m;
@@ -146,6 +148,27 @@ hs_balance_line(const hs_person *person,
     *ret_front_m = middle_m + half_m;
     *ret_rear_m =
         fmax(middle_m - half_m, hs_balance_cut_m(person, input->stance, input->base_behind_m));
+}
+
+void
+hs_balance_ease_set(const hs_person *person,
+                    const hs_body_input *input,
+                    hs_balance_ease *ret_ease)
+{
+    base_box feet = box_of(person, &input->suit, input->stance, 0.0, 0.0);
+    base_box box =
+        box_of(person, &input->suit, input->stance, input->base_ahead_m, input->base_behind_m);
+    double middle_m = 0.5 * (box.rear_m + box.front_m),
+           half_m = 0.5 * USABLE_SCALE * (box.front_m - box.rear_m);
+    double kept_m = (1.0 - EASY_SHARE) * half_m;
+
+    ret_ease->middle_m = 0.5 * (feet.rear_m + feet.front_m);
+    ret_ease->feet_half_m = 0.5 * USABLE_SCALE * (feet.front_m - feet.rear_m);
+    ret_ease->half_m = half_m;
+    ret_ease->front_m = middle_m + half_m - kept_m;
+    ret_ease->rear_m = fmax(middle_m - half_m,
+                            hs_balance_cut_m(person, input->stance, input->base_behind_m)) +
+                       kept_m;
 }
 
 void

@@ -72,6 +72,17 @@ double hs_chain_share(const hs_chain *chain, int joint);
 /* Everything of a hs_body_state but is_found, reaches, shortfall, family, other_compression; angles given. */
 void hs_chain_fill(const hs_chain *chain, const double angle_rad[3], hs_body_state *state);
 
+/* Where people stand gladly: ahead of the middle of the soles (half length of their usable part), in the easy part of the base (half
+ * length of its usable part; longer than the soles while walking). */
+typedef struct {
+    double middle_m, feet_half_m;
+    double rear_m, front_m, half_m;
+} hs_balance_ease;
+
+void hs_balance_ease_set(const hs_person *person,
+                         const hs_body_input *input,
+                         hs_balance_ease *ret_ease);
+
 /* Compression and shear of the disc (lowback.c). forward_N: horizontal resultant on the part above, positive forward. */
 void hs_lowback_judge(double moment_Nm,
                       double above_N,

@@ -26,6 +26,14 @@
 /* The small term that makes the unloaded posture one, and how strongly a wished style counts, per rad^2: chosen. */
 #define REST_WEIGHT        0.002
 #define STYLE_WEIGHT       1.0
+/* Past the easy part of the base each further (usable half)^2 costs so much: chosen, docs/body.md. */
+/* Standing, people keep their weight off the heels: behind the middle of the soles each (usable half)^2 costs so much, so that free
+ * standing agrees with Woodhull et al. 1985. */
+#define HEEL_WEIGHT        0.6
+#define EDGE_WEIGHT        20.0
+/* A joint over its strength is what the edge of the base is used for: chosen, docs/body.md. */
+#define OVER_WEIGHT        100.0
+#define OVER_FROM          0.97
 #define ROUND_deg          2.0 /* corners of the strength tables, in the search alone: numerics */
 /* The belly counts for hands from this far below the hip up to the chest (share of hip to shoulder): chosen. */
 #define BELLY_FADE_m       0.10
@@ -149,7 +157,13 @@ add_effort(const hs_effort *s, const hs_chain_state *at, const double x[3], answ
         hs_dual strength =
             strength_of(s->chain, j, angle[j], at->knee_rad, at->moment_Nm[j].v[0]);
 
-        add_square(to, dual_div(at->moment_Nm[j], strength), 1.0);
+        hs_dual used = dual_div(at->moment_Nm[j], strength);
+
+        add_square(to, used, 1.0);
+        if (used.v[0] > OVER_FROM)
+            add_square(to, dual_shift(used, -OVER_FROM), OVER_WEIGHT);
+        else if (used.v[0] < -OVER_FROM)
+            add_square(to, dual_shift(used, OVER_FROM), OVER_WEIGHT);
     }
     if (!s->chain->kneels)
         add_square(to, dual_scale(shank, 1.0 / (ANKLE_MOST_deg * HS_RAD_PER_DEG)), REST_WEIGHT);
@@ -168,6 +182,24 @@ must_stay(answer *to, hs_dual off, double most_rad)
 {
     must(to, dual_shift(off, most_rad));
     must(to, dual_shift(dual_scale(off, -1.0), most_rad));
+}
+
+/* The easy part of the base first, the rest of the usable part only where the effort asks for it. */
+HS_INLINE void
+add_ease(const hs_effort *s, const hs_chain_state *at, answer *to)
+{
+    const hs_balance_ease *ease = &s->ease;
+    hs_dual zmp = at->zmp_m;
+
+    if (!s->chain->kneels && zmp.v[0] < ease->middle_m)
+        add_square(to, dual_scale(dual_shift(zmp, -ease->middle_m), 1.0 / ease->feet_half_m),
+                   HEEL_WEIGHT);
+    if (zmp.v[0] > ease->front_m)
+        add_square(to, dual_scale(dual_shift(zmp, -ease->front_m), 1.0 / ease->half_m),
+                   EDGE_WEIGHT);
+    else if (zmp.v[0] < ease->rear_m)
+        add_square(to, dual_scale(dual_shift(zmp, -ease->rear_m), 1.0 / ease->half_m),
+                   EDGE_WEIGHT);
 }
 
 HS_INLINE void
@@ -231,6 +263,7 @@ evaluate(const hs_effort *s, const double x[3], const hs_chain_state *at, answer
     must(to, ahead);
     must(to, behind);
     add_effort(s, at, x, to);
+    add_ease(s, at, to);
     if (s->tie != NULL)
         add_tie(s->tie, x, to);
 }

@@ -30,6 +30,7 @@ typedef struct {
     const hs_posture_tie *tie;
     hs_effort_aim aim;
     double rear_m, front_m; /* the point under the resultant stays between */
+    hs_balance_ease ease;   /* and is drawn towards where people stand */
 } hs_effort;
 
 /* As hs_descent_ask; data is a hs_effort. */

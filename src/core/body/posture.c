@@ -53,6 +53,7 @@ search_for(const hs_chain *chain, const hs_posture_tie *tie, hs_effort_aim aim)
     hs_effort ret = {.chain = chain, .tie = tie, .aim = aim};
 
     hs_balance_line(chain->person, chain->input, &ret.rear_m, &ret.front_m);
+    hs_balance_ease_set(chain->person, chain->input, &ret.ease);
     ret.rear_m += aim == HS_EFFORT_BALANCE ? HS_EFFORT_INSIDE_m : EDGE_m;
     ret.front_m -= aim == HS_EFFORT_BALANCE ? HS_EFFORT_INSIDE_m : EDGE_m;
     return ret;
