@@ -8,7 +8,7 @@
 /* The point is HS_SRC_zero_moment_point's. Usable part of heel to first toe joint: .59 and .44 of the foot's length are King's means under and from 60 years. */
 #define USABLE_SCALE 0.8
 /* Nobody stands on the edge by choice: of the usable half, so much is used gladly. The finding is near from .75. Chosen, docs/body.md. */
-#define EASY_SHARE 0.70
+#define EASY_SHARE   0.70
 
 typedef struct {
     double rear_m, front_m, half_m;
@@ -166,9 +166,9 @@ hs_balance_ease_set(const hs_person *person,
     ret_ease->feet_half_m = 0.5 * USABLE_SCALE * (feet.front_m - feet.rear_m);
     ret_ease->half_m = half_m;
     ret_ease->front_m = middle_m + half_m - kept_m;
-    ret_ease->rear_m = fmax(middle_m - half_m,
-                            hs_balance_cut_m(person, input->stance, input->base_behind_m)) +
-                       kept_m;
+    ret_ease->rear_m =
+        fmax(middle_m - half_m, hs_balance_cut_m(person, input->stance, input->base_behind_m)) +
+        kept_m;
 }
 
 void

@@ -2,7 +2,9 @@
 /* Question:  are the joints strong enough, does the person stand, and can the load be held that long?
  * Answer:    hs_check_strength(), hs_check_balance(), hs_check_hold_endurance().
  * Not here:  the disc (body_checks.c). */
+#include "balance_left.h"
 #include "body_remedy.h"
+#include "chain.h"
 #include "units.h"
 
 #define BALANCE_NEAR_RATIO 0.75 /* file format, section balance: near from 0.75 */
@@ -113,12 +115,93 @@ hs_check_strength(const hs_asking *asking, hs_finding *finding)
     hs_body_worst(asking, judge_strength, finding);
 }
 
+/* What still can be taken: shown beside the margin, judged by nothing. */
+static void
+work_left(const hs_body_state *body,
+          const hs_body_input *in,
+          const hs_balance_left *left,
+          double friction,
+          hs_finding *finding)
+{
+    HS_WORK(&finding->working, body_slowing, left->slow_m_s2, "m/s2",
+            {"front", left->front_m, "m"}, {"x", body->zmp_m, "m"}, {"N", body->ground_N, "N"},
+            {"m", body->cm_kg, "kg"}, {"z", body->cm_z_m, "m"}, {"l", left->load_kg, "kg"},
+            {"h", in->hand_z_m, "m"});
+    HS_WORK(&finding->working, body_push_ahead, left->push_ahead_N, "N",
+            {"front", left->front_m, "m"}, {"x", body->zmp_m, "m"}, {"N", body->ground_N, "N"},
+            {"h", in->hand_z_m, "m"});
+    HS_WORK(&finding->working, body_push_back, left->push_back_N, "N",
+            {"rear", left->rear_m, "m"}, {"x", body->zmp_m, "m"}, {"N", body->ground_N, "N"},
+            {"h", in->hand_z_m, "m"});
+    if (!hs_has(left->slip_N))
+        return;
+    HS_WORK(&finding->working, body_slip, left->slip_N, "N", {"mu", friction, ""},
+            {"N", body->ground_N, "N"}, {"H", left->flat_N, "N"});
+    HS_WORK(&finding->working, body_slip_slowing, left->slip_m_s2, "m/s2", {"mu", friction, ""},
+            {"N", body->ground_N, "N"}, {"H", left->flat_N, "N"}, {"m", body->cm_kg, "kg"},
+            {"l", left->load_kg, "kg"});
+}
+
+/* Into the sentence goes the lesser of tipping and slipping; nothing is left where the margin is gone. */
+static void
+say_left(const hs_balance_left *left, hs_message *text)
+{
+    double slow_m_s2 = left->slow_m_s2, push_N = fmin(left->push_ahead_N, left->push_back_N);
+
+    if (hs_has(left->slip_N)) {
+        slow_m_s2 = fmin(slow_m_s2, left->slip_m_s2);
+        push_N = fmin(push_N, left->slip_N);
+    }
+    text->number[3] = fmax(slow_m_s2, 0.0);
+    text->number[4] = fmax(push_N, 0.0);
+}
+
+typedef struct {
+    double x_m, z_m, v_m_s, at_m, front_m, rear_m, left_m;
+} moving_centre;
+
+static bool
+centre_at(const hs_asking *asking, int s, int b, moving_centre *ret)
+{
+    const hs_station *station = &asking->run->stations[s];
+    const hs_bearer_state *state = &station->bearers[b];
+    double ahead = cos(asking->run->setup->bearers[b].facing_rad);
+
+    ret->v_m_s = station->place.bearers[b].v_m_s * ahead;
+    if (station->place.move != HS_MOVE_CARRY || station->place.in_hold || !state->has_body ||
+        !state->body.is_found || !(fabs(ret->v_m_s) > 0.0))
+        return false;
+    hs_balance_line(&asking->run->persons[b], &state->input, &ret->rear_m, &ret->front_m);
+    hs_balance_centre(&state->input, &state->body, &ret->x_m, &ret->z_m);
+    ret->at_m = hs_balance_extrapolated_m(ret->x_m, ret->z_m, ret->v_m_s);
+    ret->left_m = fmin(ret->front_m - ret->at_m, ret->at_m - ret->rear_m);
+    return true;
+}
+
+/* The walk's moving centre where it comes nearest to the edge of the step that stops it. */
+static void
+work_walk(const hs_asking *asking, int b, hs_finding *finding)
+{
+    moving_centre least = {.left_m = INFINITY}, here;
+
+    for (int s = 0; s < asking->run->n_stations; s++)
+        if (centre_at(asking, s, b, &here) && here.left_m < least.left_m)
+            least = here;
+    if (!isfinite(least.left_m))
+        return;
+    HS_WORK(&finding->working, body_walk_centre, least.at_m, "m", {"x", least.x_m, "m"},
+            {"v", least.v_m_s, "m/s"}, {"z", least.z_m, "m"}, {"g", HS_GRAVITY_m_s2, "m/s2"});
+    HS_WORK(&finding->working, body_walk_left, least.left_m, "m", {"front", least.front_m, "m"},
+            {"X", least.at_m, "m"}, {"rear", least.rear_m, "m"});
+}
+
 static void
 judge_balance(const hs_asking *asking, int s, int b, bool in_full, hs_finding *finding)
 {
     const hs_bearer_state *state = &asking->run->stations[s].bearers[b];
     const hs_body_state *body = &state->body;
     double ratio = body->balance_ratio;
+    hs_balance_left left;
 
     finding->source = HS_SRC_king_1994;
     finding->confidence = HS_CONF_SEEN;
@@ -143,8 +226,13 @@ judge_balance(const hs_asking *asking, int s, int b, bool in_full, hs_finding *f
                                                : HS_REASON_balance_backward;
     if (!in_full)
         return;
+    hs_balance_left_find(&asking->run->persons[b], &state->input, body,
+                         asking->task->site.friction, &left);
+    say_left(&left, &finding->text);
     HS_WORK(&finding->working, body_balance, body->balance_ratio, "",
             {"scale", body->balance_ratio * USABLE_SCALE, ""});
+    work_left(body, &state->input, &left, asking->task->site.friction, finding);
+    work_walk(asking, b, finding);
     if (finding->ratio >= BALANCE_NEAR_RATIO)
         hs_body_remedy_solve(asking, b, balance_ratio, BALANCE_NEAR_RATIO, finding);
 }
