@@ -35,3 +35,6 @@ WORD(grip_pads_palms, N_("Each palm has to press with {0:N} at {a}; this person'
 WORD(grip_pads_slip, N_("No squeeze holds the load at {a}: with this friction it slips or turns out of the pads."))
 WORD(grip_pads_fix, N_("Put a grip under the load, use handles, or set the pads opposite each other at the height of the centre of gravity."))
 WORD(grip_felt_missing, N_("What the hands feel cannot be told because the suit's data are not complete, so their grip is not judged."))
+WORD(grip_pads_joint, N_("Each palm has to press with {0:N} at {a}; the shoulder that presses gives {1:N} at this distance."))
+WORD(grip_cradle_slides, N_("The load only rests in {a}: not to slide there it needs a friction of {0}, and {1} divided by {2} is there."))
+WORD(grip_cradle_fix, N_("Strap or chock the load in its cradle, or line it so that its friction is {0} or more."))

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 WORD(loss_missing, N_("What happens without power cannot be judged: the suit's data do not give {a}."))
 WORD(loss_body_missing, N_("What happens without power cannot be judged: the suit's gain, residual or self-carried part is not given, so the start of the jolt is not known."))
-WORD(loss_clamp_opens, N_("The effector lets go without power: {0:kg} fall {1:m}, {2:J} on landing."))
+WORD(loss_clamp_opens, N_("The effector lets go without power: {0:kg} fall {1:m} and up to {3:m} ahead, {2:J} on landing."))
 WORD(loss_no_set_down, N_("Power lost here: no place to set the load down follows on the route."))
 WORD(loss_no_posture, N_("Power lost here: no posture holds {0:N} in the hands and {1:N} of dead suit."))
 WORD(loss_limp, N_("Power lost here: {0:N} in the hands and {1:N} of dead suit can be held for {2:s}; {3:s} are needed. The jolt takes {4:pct} of the strength of the most loaded joint."))
@@ -51,7 +51,7 @@ WORD(energy_remedy_battery, N_("Use a battery of at least {0:Wh}, or name how lo
 WORD(energy_remedy_swap, N_("Plan {0:int} battery changes of {1:min}, at most {2:h} apart, with a charged battery at hand."))
 WORD(energy_reserve, N_("Setting the load down from the worst place takes {0:Wh}; the reserve keeps {1:Wh}."))
 WORD(energy_remedy_reserve, N_("Keep a reserve of at least {0:pct} of the battery."))
-WORD(rescue_within, N_("A helper frees the wearer in {0:s}; {a} does it."))
-WORD(rescue_no_helper, N_("A helper frees the wearer in {0:s}, but no role names who that is."))
+WORD(rescue_within, N_("A helper frees the wearer in {0:s}; {a} does it. Wearer and suit are {1:kg}: dragging them takes about {2:N}, so the suit comes off first."))
+WORD(rescue_no_helper, N_("A helper frees the wearer in {0:s}, but no role names who that is. Wearer and suit are {1:kg}: dragging them takes about {2:N}."))
 WORD(rescue_missing, N_("Rescue cannot be judged: the suit's data do not give release_helper_s, and no published time for powered suits was found."))
 WORD(rescue_remedy, N_("Name a person within call who has practised freeing the wearer ({0:s})."))

@@ -7,6 +7,7 @@
 
 /* Straight: range .17-.22 in level walking, no seen source for its end; turn: Fino & Lockhart 2014, normal speed. */
 #define STRAIGHT_NEED 0.22
+#define STEEPEST      1e-3 /* keeps the need finite on a wall (numerics) */
 #define TURN_NEED     0.45
 #define TURN_deg                                                                               \
     10.0 /* a change of the way's direction by more is a turn: common practice, no source */
@@ -56,6 +57,13 @@ horizontal_N(const hs_asking *asking, int s, int b)
     return mass_kg * state->input.foot_acc_m_s2 - state->input.push_N;
 }
 
+/* A force level over a force upright, on a floor that rises: along it over square to it, the worse way round. */
+static double
+on_slope(double level, double slope_rad)
+{
+    return (level + tan(slope_rad)) / fmax(1.0 - level * tan(slope_rad), STEEPEST);
+}
+
 static void
 judge_place(const hs_asking *asking, int s, int b, hs_finding *finding)
 {
@@ -75,7 +83,7 @@ judge_place(const hs_asking *asking, int s, int b, hs_finding *finding)
         gait = turns ? TURN_NEED : STRAIGHT_NEED;
     if (hs_has(body->ground_N) && body->ground_N > 0.0 && hs_has(flat_N))
         still = fabs(flat_N) / body->ground_N;
-    need = fmax(gait, still) + tan(slope_rad);
+    need = on_slope(fmax(gait, still), slope_rad);
     if (gait >= still && walks) {
         HS_WORK(&finding->working, floor_need_gait, need, "", {"gait", gait, ""},
                 {"s", slope_rad, "rad"});

@@ -4,8 +4,8 @@
  * Not here:  squeeze and closure (forces/grip.c), strength of the joints that press (body/). */
 #include "check.h"
 #include "grip.h"
+#include "grip_figures.h"
 #include "legs.h"
-#include "person.h"
 #include "units.h"
 
 #define SLIP_FACTOR  1.5  /* default of policy.slip_factor: common practice, no source */
@@ -14,11 +14,9 @@
 #define PAD_UP_m     0.09
 #define DISTURBANCE                                                                            \
     0.15 /* of the weight, for the working only: 1.5 m/s2, common practice, no source */
-#define PALM_MEAN_N 72.3  /* one palm inward, women, least mean: HS_SRC_palm_squeeze */
-#define PALM_CV     0.277 /* the same */
-#define MEN_SHARE   0.558 /* women over men: HS_SRC_palm_squeeze_men */
 #define MARGIN                                                                                 \
     0.999 /* a remedy's figure is taken this much inside, so that applied it is within */
+#define PA_PER_kPa 1000.0
 #define HUNDRED    100.0 /* a friction is said to two places, upward */
 #define EDGES_LIVE 12
 #define KNOWN      12    /* answers kept while one option is judged (numerics) */
@@ -167,20 +165,6 @@ share_need(const hold *h, const pad_set *pads, hs_vec3 origin_m)
     return need;
 }
 
-/* Force that one palm can press with: least mean of a published regression at the worker's percentile. */
-static double
-palm_N(const hold *h, const hs_person *person, hs_working *working)
-{
-    double z = hs_percentile_z(person->percentile);
-    double mean_N = person->sex == HS_SEX_FEMALE ? PALM_MEAN_N : PALM_MEAN_N / MEN_SHARE;
-    double press_N = mean_N * (1.0 + z * PALM_CV);
-
-    (void)h;
-    HS_WORK(working, grip_palms, press_N, "N", {"mean", mean_N, "N"}, {"z", z, ""},
-            {"cv", PALM_CV, ""});
-    return press_N;
-}
-
 /* How many times its own force a suited hand gives to the load: hand force over felt force. */
 static double
 amplified(const hold *h, int bearer, bool *ret_missing)
@@ -238,11 +222,15 @@ judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_find
                    HS_SRC_entered_limit, HS_CONF_SEEN);
     } else {
         const hs_person *person = &h->asking->run->persons[bearer];
+        const hs_body_state *body = &h->asking->run->stations[h->station].bearers[bearer].body;
         bool is_female = person->sex == HS_SEX_FEMALE;
-        double press_N =
-            palm_N(h, person, &finding->working) * amplified(h, bearer, &is_missing);
+        hs_palm palm = hs_palm_press(person, hs_palm_reach_m(body), &finding->working);
+        double press_N = palm.press_N * amplified(h, bearer, &is_missing);
 
-        if (!is_missing)
+        if (!is_missing && palm.by_joint)
+            take_least(finding, &least_N, press_N, HS_REASON_grip_pads_joint,
+                       HS_SRC_shoulder_adduction, HS_CONF_DERIVED);
+        else if (!is_missing)
             take_least(finding, &least_N, press_N, HS_REASON_grip_pads_palms,
                        is_female ? HS_SRC_palm_squeeze : HS_SRC_palm_squeeze_men,
                        is_female ? HS_CONF_SEEN : HS_CONF_DERIVED);
@@ -266,6 +254,19 @@ judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_find
                                        MARGIN / finding->ratio));
 }
 
+/* Mean pressure under the hardest pressed pad; the load's own limit is a force, and no general limit of a surface is honest. */
+static void
+write_pad_pressure(const hold *h, hs_finding *finding)
+{
+    const hs_grip *grip = grip_of(h, h->worst.pads.grip[0]);
+    double along_m = hs_or(grip->pad_along_m, PAD_ALONG_m),
+           up_m = hs_or(grip->pad_up_m, PAD_UP_m), squeeze_N = h->worst.squeeze.squeeze_N;
+
+    if (along_m > 0.0 && up_m > 0.0)
+        HS_WORK(&finding->working, grip_pad_pressure, squeeze_N / (along_m * up_m) / PA_PER_kPa,
+                "kPa", {"N", squeeze_N, "N"}, {"a", along_m, "m"}, {"b", up_m, "m"});
+}
+
 static void
 record_squeeze(const hold *h, hs_finding *finding)
 {
@@ -279,6 +280,7 @@ record_squeeze(const hold *h, hs_finding *finding)
         HS_WORK(&finding->working, grip_pads, squeeze->squeeze_N, "N",
                 {"W", hs_vec3_length(need->force_N), "N"}, {"s", h->slip_factor, ""},
                 {"mu", friction, ""});
+    write_pad_pressure(h, finding);
     if (h->asking->is_live || h->asking->is_what_if ||
         hs_grip_worst_direction(pads->contacts, pads->n, need,
                                 DISTURBANCE * hs_vec3_length(need->force_N), 8, &direction,
@@ -410,6 +412,28 @@ middle_of(const hold *h, int bearer)
     return n > 0 ? hs_vec3_scale(sum, 1.0 / n) : sum;
 }
 
+/* What pads are pressed against besides pads: a handle, hook or strap of the same load gives way to no push along the level. */
+static void
+add_counters(const hold *h, hs_vec3 origin_m, pad_set *pads)
+{
+    const hs_setup *setup = h->asking->run->setup;
+    const hs_place *place = &h->asking->run->stations[h->station].place;
+    static const hs_vec3 level[4] = {{1, 0, 0}, {-1, 0, 0}, {0, 1, 0}, {0, -1, 0}};
+
+    for (int i = 0; i < setup->n_used; i++) {
+        hs_grip_kind kind = grip_of(h, i)->kind;
+
+        if ((kind != HS_GRIP_HANDLE && kind != HS_GRIP_HOOK) ||
+            pads->n + 4 > HS_GRIP_MAX_CONTACTS / 2)
+            continue;
+        for (int k = 0; k < 4; k++)
+            pads->contacts[pads->n++] =
+                (hs_contact){.at_m = hs_vec3_sub(place->grip_m[i], origin_m),
+                             .inward = level[k],
+                             .pad = HS_GRIP_NOT_A_PAD};
+    }
+}
+
 /* One bearer holds all of it by pads: whole load. Several: each by its share; where one side alone cannot press, together. */
 static void
 ask_all_pads(hold *h, hs_finding *worst)
@@ -449,6 +473,8 @@ ask_all_pads(hold *h, hs_finding *worst)
     h->worst = before;
     collect_pads(h, -1, cg_m, &pads);
     hs_wrench all = only_pads ? whole_need(h) : share_need(h, &pads, cg_m);
+    if (!only_pads)
+        add_counters(h, cg_m, &pads);
     if (!ask_pads(h, &pads, &all, worst))
         say_slips(h, &pads, worst);
 }
@@ -500,16 +526,31 @@ judge_up(const hold *h, int used, hs_finding *finding)
 }
 
 static void
-record_up(const hs_finding *candidate, hs_finding *worst)
+record_up(const hs_finding *candidate, int hands, hs_finding *worst)
 {
     *worst = *candidate;
     if (!hs_has(worst->ratio))
         return;
     HS_WORK(&worst->working, grip_up, worst->ratio, "", {"up", worst->value, "N"},
             {"L", worst->limit, "N"});
+    if (worst->text.number[2] > 0.0)
+        hs_skin_write(worst->text.number[2], hands, &worst->working);
     if (worst->text.reason == HS_REASON_grip_up_hands)
         HS_WORK(&worst->working, grip_felt, worst->text.number[2] / worst->text.number[3], "",
                 {"felt", worst->text.number[2], "N"}, {"G", worst->text.number[3], "N"});
+}
+
+static void
+ask_slide(hold *h, hs_finding *worst)
+{
+    hs_finding candidate = hs_finding_start(h->asking, HS_CHECK_grip_hold);
+
+    hs_grip_judge_slide(h->asking, h->station, h->slip_factor, &candidate);
+    /* Near without a figure: what stands nearer to its limit by a figure stays. */
+    if (!hs_finding_worse(&candidate, worst) || candidate.status == HS_STATUS_NONE)
+        return;
+    *worst = candidate;
+    h->worst.pads.n = 0;
 }
 
 void
@@ -541,10 +582,11 @@ hs_check_grip_hold(const hs_asking *asking, hs_finding *finding)
                 continue;
             judge_up(&h, i, &candidate);
             if (hs_finding_worse(&candidate, &worst)) {
-                record_up(&candidate, &worst);
+                record_up(&candidate, run->setup->used_hands[i], &worst);
                 h.worst.pads.n = 0;
             }
         }
+        ask_slide(&h, &worst);
     }
     if (h.worst.pads.n > 0)
         record_squeeze(&h, &worst);

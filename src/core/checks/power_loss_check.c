@@ -7,6 +7,7 @@
 #include "solve.h"
 #include "units.h"
 
+#define BRAKE_FACTOR  1.5  /* HS_SRC_suit_brake_practice */
 #define SAME_HEIGHT_m 1e-3 /* hands that move less than this stay where they are (numerics) */
 
 typedef struct {
@@ -40,6 +41,14 @@ missing_key(const scene *at)
     return NULL;
 }
 
+/* How far ahead a load flies that is let go here: its speed over the time of the fall. */
+static double
+throw_m(const scene *at, double drop_m)
+{
+    return fabs(at->asking->run->stations[at->s].place.motion.vx_m_s) *
+           sqrt(2.0 * drop_m / HS_GRAVITY_m_s2);
+}
+
 static void
 write_drop(const scene *at, hs_finding *finding)
 {
@@ -50,6 +59,27 @@ write_drop(const scene *at, hs_finding *finding)
 
     HS_WORK(&finding->working, loss_energy, mass_kg * HS_GRAVITY_m_s2 * drop_m, "J",
             {"m", mass_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"}, {"h", drop_m, "m"});
+    HS_WORK(&finding->working, loss_landing, sqrt(2.0 * HS_GRAVITY_m_s2 * drop_m), "m/s",
+            {"g", HS_GRAVITY_m_s2, "m/s2"}, {"h", drop_m, "m"});
+    HS_WORK(&finding->working, loss_throw, throw_m(at, drop_m), "m",
+            {"v", fabs(run->stations[at->s].place.motion.vx_m_s), "m/s"}, {"h", drop_m, "m"},
+            {"g", HS_GRAVITY_m_s2, "m/s2"});
+}
+
+/* What the frame's brakes have to hold, and what sinking arms turn to heat. */
+static void
+write_brake(const scene *at, hs_finding *finding)
+{
+    double hand_N = at->asking->run->samples[at->s].bearers[at->b].hand_force_N;
+    double reach_m = at->asking->run->stations[at->s].place.bearers[at->b].reach_m;
+
+    if (!hs_has(hand_N) || !hs_has(reach_m))
+        return;
+    HS_WORK(&finding->working, loss_brake, BRAKE_FACTOR * hand_N * reach_m, "Nm",
+            {"k", BRAKE_FACTOR, ""}, {"F", hand_N, "N"}, {"R", reach_m, "m"});
+    if (at->suit->on_power_loss == HS_LOSS_DESCEND && at->suit->sink_m_s > 0.0)
+        HS_WORK(&finding->working, loss_heat, hand_N * at->suit->sink_m_s, "W",
+                {"F", hand_N, "N"}, {"v", at->suit->sink_m_s, "m/s"});
 }
 
 /* The effector opens: the load falls, whatever the arms do. */
@@ -61,8 +91,8 @@ judge_clamp(const scene *at, hs_finding *finding)
     double drop_m = hs_power_loss_drop_m(run->setup, &run->stations[at->s].place, &is_level);
     double mass_kg = run->setup->load->mass_kg;
 
-    hs_finding_beyond(
-        finding, HS_SAY(loss_clamp_opens, mass_kg, drop_m, mass_kg * HS_GRAVITY_m_s2 * drop_m));
+    hs_finding_beyond(finding, HS_SAY(loss_clamp_opens, mass_kg, drop_m,
+                                      mass_kg * HS_GRAVITY_m_s2 * drop_m, throw_m(at, drop_m)));
     finding->remedy = HS_SAY(loss_remedy_clamp);
 }
 
@@ -232,6 +262,11 @@ judge_limp(const scene *at, hs_finding *finding)
             {"c", hs_or(at->suit->self_carried_unpowered, 0.0), ""},
             {"m", hs_or(at->suit->mass_kg, 0.0), "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"},
             {"k", run->stations[at->s].place.bearers[at->b].walking_factor, ""});
+    if (run->samples[at->s].bearers[at->b].felt_force_N > 0.0)
+        HS_WORK(&finding->working, loss_jump,
+                (lost->felt_force_N + suit_N) / run->samples[at->s].bearers[at->b].felt_force_N,
+                "", {"F", lost->felt_force_N, "N"}, {"S", suit_N, "N"},
+                {"felt", run->samples[at->s].bearers[at->b].felt_force_N, "N"});
     if (lost->hold_s > 0.0)
         HS_WORK(&finding->working, loss_limp_ratio, ratio, "", {"needed", lost->needed_s, "s"},
                 {"hold", lost->hold_s, "s"}, {"peak", peak, ""});
@@ -257,6 +292,8 @@ judge(const scene *at, hs_finding *finding)
     else
         judge_descending(at, finding);
     write_drop(at, finding);
+    if (at->suit->on_power_loss == HS_LOSS_LOCK || at->suit->on_power_loss == HS_LOSS_DESCEND)
+        write_brake(at, finding);
 }
 
 static scene

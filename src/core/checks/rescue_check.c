@@ -17,6 +17,10 @@ write_drag(const hs_run *run, int b, hs_finding *finding)
 
     HS_WORK(&finding->working, rescue_drag, DRAG_FRICTION * mass_kg * HS_GRAVITY_m_s2, "N",
             {"mu", DRAG_FRICTION, ""}, {"m", mass_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"});
+    HS_WORK(
+        &finding->working, rescue_drag_least,
+        DRAG_FRICTION * mass_kg * HS_GRAVITY_m_s2 / sqrt(1.0 + DRAG_FRICTION * DRAG_FRICTION),
+        "N", {"mu", DRAG_FRICTION, ""}, {"m", mass_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"});
 }
 
 static void
@@ -24,6 +28,8 @@ judge(const hs_asking *asking, int b, hs_finding *finding)
 {
     const hs_suit *suit = asking->run->setup->bearers[b].suit;
     const char *rescuer = hs_roles_person_for(asking, HS_ROLE_RESCUES);
+    double down_kg = asking->run->persons[b].mass_kg + hs_or(suit->mass_kg, 0.0);
+    double drag_N = DRAG_FRICTION * down_kg * HS_GRAVITY_m_s2;
 
     finding->bearer = b;
     finding->source = HS_SRC_suit_data;
@@ -35,10 +41,10 @@ judge(const hs_asking *asking, int b, hs_finding *finding)
     finding->value = suit->release_helper_s;
     finding->status = rescuer != NULL ? HS_STATUS_WITHIN : HS_STATUS_NEAR;
     if (rescuer != NULL) {
-        finding->text = HS_SAY(rescue_within, suit->release_helper_s);
+        finding->text = HS_SAY(rescue_within, suit->release_helper_s, down_kg, drag_N);
         finding->text.name[0] = rescuer;
     } else {
-        finding->text = HS_SAY(rescue_no_helper, suit->release_helper_s);
+        finding->text = HS_SAY(rescue_no_helper, suit->release_helper_s, down_kg, drag_N);
         finding->remedy = HS_SAY(rescue_remedy, suit->release_helper_s);
     }
     write_drag(asking->run, b, finding);

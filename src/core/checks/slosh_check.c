@@ -176,6 +176,10 @@ judge(const hs_asking *asking,
             {"f_s", step_Hz, "Hz"});
     HS_WORK(&candidate->working, slosh_apart, far, "", {"f", f_Hz, "Hz"},
             {"f_d", drive * step_Hz, "Hz"});
+    /* A quarter turn of the container brings its other direction to where this one met the walk. */
+    HS_WORK(&candidate->working, slosh_turned,
+            apart(slosh.frequency_Hz[1 - direction], drive * step_Hz), "",
+            {"f2", slosh.frequency_Hz[1 - direction], "Hz"}, {"f_d", drive * step_Hz, "Hz"});
     say_wander(asking, part, &slosh, candidate);
     if (candidate->status != HS_STATUS_WITHIN)
         remedy(part, &slosh, step_Hz, candidate);

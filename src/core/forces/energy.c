@@ -46,6 +46,17 @@ write_sum(const hs_suit *suit,
     HS_WORK(working, energy_set_down, sum->set_down_Wh, "Wh",
             {"P", suit->hold_W_per_Nm * cycle->worst_hold_Nm, "W"}, {"idle", suit->idle_W, "W"},
             {"T", cycle->worst_to_set_down_s, "s"});
+    HS_WORK(working, energy_hours, sum->hours_a_charge, "h", {"limit", sum->limit_Wh, "Wh"},
+            {"hour", sum->hour_Wh, "Wh/h"});
+    HS_WORK(working, energy_cycles, sum->cycles_a_charge, "", {"T", sum->hours_a_charge, "h"},
+            {"n", cycle->cycles_per_h, "1/h"});
+    if (hs_has(suit->swap_min))
+        HS_WORK(working, energy_swap_min, suit->swap_min / sum->hours_a_charge, "min/h",
+                {"swap", suit->swap_min, "min"}, {"T", sum->hours_a_charge, "h"});
+    if (reserve < 1.0)
+        HS_WORK(working, energy_battery, sum->shift_Wh / (1.0 - reserve), "Wh",
+                {"hour", sum->hour_Wh, "Wh/h"}, {"hours", cycle->hours, "h"},
+                {"reserve", reserve, ""});
 }
 
 hs_status

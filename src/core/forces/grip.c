@@ -103,7 +103,7 @@ check(const hs_contact *contacts, int n, hs_error *error)
             return hs_refuse(error, "friction", contacts[i].friction, 0.0, (double)INFINITY);
         if (!(fabs(hs_vec3_length(contacts[i].inward) - 1.0) < 1e-6))
             return hs_refuse(error, "inward", hs_vec3_length(contacts[i].inward), 1.0, 1.0);
-        if (contacts[i].pad < 0 || contacts[i].pad >= HS_GRIP_MAX_PADS)
+        if (contacts[i].pad < HS_GRIP_NOT_A_PAD || contacts[i].pad >= HS_GRIP_MAX_PADS)
             return hs_refuse(error, "pad", contacts[i].pad, 0, HS_GRIP_MAX_PADS - 1);
     }
     return HS_OK;
@@ -174,6 +174,9 @@ facing_pads(const hs_contact *contacts, int n, const hs_wrench *need, hs_squeeze
 
     if (count_pads(contacts, n) != 2 || !(friction > 0.0))
         return false;
+    for (int i = 0; i < n; i++)
+        if (contacts[i].pad == HS_GRIP_NOT_A_PAD)
+            return false;
     for (int i = 0; i < n; i++) {
         int pad = contacts[i].pad;
         double facing =
@@ -251,7 +254,8 @@ solve_squeeze(const edge_set *set,
     HS_TRY(hs_lp_solve(&problem, &outcome, x, NULL, error));
     squeeze->squeeze_N = scale_N * x[set->n];
     for (int j = 0; j < set->n; j++)
-        squeeze->pad_N[contacts[set->contact[j]].pad] += scale_N * x[j] * set->normal[j];
+        if (contacts[set->contact[j]].pad != HS_GRIP_NOT_A_PAD)
+            squeeze->pad_N[contacts[set->contact[j]].pad] += scale_N * x[j] * set->normal[j];
     return HS_OK;
 }
 

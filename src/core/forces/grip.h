@@ -11,6 +11,7 @@
 
 #define HS_GRIP_MAX_CONTACTS 64
 #define HS_GRIP_MAX_PADS     16
+#define HS_GRIP_NOT_A_PAD    (-1)
 #define HS_GRIP_EDGES        32 /* of a friction cone: 0.5 per cent of friction lost at worst */
 
 /* A point that pushes along `inward` (unit, into the load) and rubs within friction. */
@@ -20,7 +21,7 @@ typedef struct {
     double friction; /* already divided by slip_factor */
     double
         turning_m; /* a soft point also resists turning: moment up to this times the normal force; 0: none */
-    int pad; /* 0 .. n_pads - 1: contacts of one pad share its squeeze */
+    int pad; /* 0 .. n_pads - 1: contacts of one pad share its squeeze; HS_GRIP_NOT_A_PAD: pushes back, squeezes nothing */
 } hs_contact;
 
 /* What the contacts together have to put into the load: force, and moment about the CG. */
