@@ -82,6 +82,26 @@ write_brake(const scene *at, hs_finding *finding)
                 {"F", hand_N, "N"}, {"v", at->suit->sink_m_s, "m/s"});
 }
 
+/* The farthest over the whole way: whoever stands there is hit. */
+static double
+farthest_throw_m(const scene *at)
+{
+    double farthest_m = 0.0;
+
+    for (int s = 0; s < at->asking->run->n_stations; s++) {
+        scene there = *at;
+        bool is_level;
+
+        there.s = s;
+        farthest_m =
+            fmax(farthest_m,
+                 throw_m(&there,
+                         hs_power_loss_drop_m(at->asking->run->setup,
+                                              &at->asking->run->stations[s].place, &is_level)));
+    }
+    return farthest_m;
+}
+
 /* The effector opens: the load falls, whatever the arms do. */
 static void
 judge_clamp(const scene *at, hs_finding *finding)
@@ -91,8 +111,9 @@ judge_clamp(const scene *at, hs_finding *finding)
     double drop_m = hs_power_loss_drop_m(run->setup, &run->stations[at->s].place, &is_level);
     double mass_kg = run->setup->load->mass_kg;
 
-    hs_finding_beyond(finding, HS_SAY(loss_clamp_opens, mass_kg, drop_m,
-                                      mass_kg * HS_GRAVITY_m_s2 * drop_m, throw_m(at, drop_m)));
+    hs_finding_beyond(finding,
+                      HS_SAY(loss_clamp_opens, mass_kg, drop_m,
+                             mass_kg * HS_GRAVITY_m_s2 * drop_m, farthest_throw_m(at)));
     finding->remedy = HS_SAY(loss_remedy_clamp);
 }
 
