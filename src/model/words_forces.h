@@ -38,3 +38,4 @@ WORD(grip_felt_missing, N_("What the hands feel cannot be told because the suit'
 WORD(grip_pads_joint, N_("Each palm has to press with {0:N} at {a}; the shoulder that presses gives {1:N} at this distance."))
 WORD(grip_cradle_slides, N_("The load only rests in {a}: not to slide there it needs a friction of {0}, and {1} divided by {2} is there."))
 WORD(grip_cradle_fix, N_("Strap or chock the load in its cradle, or line it so that its friction is {0} or more."))
+WORD(grip_fix_squeeze_mass, N_("Use handles or put a hand under the load, or bring it down to {0:kg} or less: no friction is enough here."))

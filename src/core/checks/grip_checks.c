@@ -16,11 +16,12 @@
     0.15 /* of the weight, for the working only: 1.5 m/s2, common practice, no source */
 #define MARGIN                                                                                 \
     0.999 /* a remedy's figure is taken this much inside, so that applied it is within */
-#define PA_PER_kPa 1000.0
-#define HUNDRED    100.0 /* a friction is said to two places, upward */
-#define EDGES_LIVE 12
-#define KNOWN      12    /* answers kept while one option is judged (numerics) */
-#define SAME       1e-13 /* relative: two needs, two places are one (numerics) */
+#define PA_PER_kPa    1000.0
+#define MOST_FRICTION 1.7   /* dry palm on smooth bars, measured: the most that was seen */
+#define HUNDRED       100.0 /* a friction is said to two places, upward */
+#define EDGES_LIVE    12
+#define KNOWN         12    /* answers kept while one option is judged (numerics) */
+#define SAME          1e-13 /* relative: two needs, two places are one (numerics) */
 
 typedef struct {
     int n, n_pads;
@@ -204,6 +205,18 @@ take_least(hs_finding *finding,
     finding->confidence = confidence;
 }
 
+/* The friction or the mass that passes; no friction is named that no surface has. */
+static void
+advise_squeeze(const hold *h, int used, hs_finding *finding)
+{
+    double more = finding->ratio / (h->asking->near_ratio * MARGIN);
+    double friction = ceil(HUNDRED * friction_of(h, used) * more) / HUNDRED;
+    double mass_kg = hs_limit_round_down(h->asking->load->mass_kg / more);
+
+    finding->remedy = friction <= MOST_FRICTION ? HS_SAY(grip_fix_squeeze, friction, mass_kg)
+                                                : HS_SAY(grip_fix_squeeze_mass, mass_kg);
+}
+
 static void
 judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_finding *finding)
 {
@@ -245,13 +258,7 @@ judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_find
     if (is_missing && finding->status != HS_STATUS_BEYOND)
         hs_finding_missing(finding, HS_SAY(grip_felt_missing));
     else if (finding->status != HS_STATUS_WITHIN)
-        finding->remedy =
-            HS_SAY(grip_fix_squeeze,
-                   ceil(HUNDRED * friction_of(h, used) * finding->ratio /
-                        (h->asking->near_ratio * MARGIN)) /
-                       HUNDRED,
-                   hs_limit_round_down(h->asking->load->mass_kg * h->asking->near_ratio *
-                                       MARGIN / finding->ratio));
+        advise_squeeze(h, used, finding);
 }
 
 /* Mean pressure under the hardest pressed pad; the load's own limit is a force, and no general limit of a surface is honest. */
@@ -540,6 +547,20 @@ record_up(const hs_finding *candidate, int hands, hs_finding *worst)
                 {"felt", worst->text.number[2], "N"}, {"G", worst->text.number[3], "N"});
 }
 
+/* Minutes an hour if an end piece is changed once in each cycle. */
+static void
+write_change(const hs_asking *asking, hs_finding *finding)
+{
+    for (int b = 0; b < asking->run->setup->n_bearers; b++) {
+        const hs_effector *effector = asking->run->setup->bearers[b].effector;
+        double per_h = hs_limit_cycles_per_h(asking);
+
+        if (effector != NULL && hs_has(effector->change_s))
+            HS_WORK(&finding->working, grip_change, per_h * effector->change_s / 60.0, "min/h",
+                    {"n", per_h, "1/h"}, {"c", effector->change_s, "s"});
+    }
+}
+
 static void
 ask_slide(hold *h, hs_finding *worst)
 {
@@ -590,6 +611,8 @@ hs_check_grip_hold(const hs_asking *asking, hs_finding *finding)
     }
     if (h.worst.pads.n > 0)
         record_squeeze(&h, &worst);
-    if (worst.status != HS_STATUS_NONE)
+    if (worst.status != HS_STATUS_NONE) {
+        write_change(asking, &worst);
         *finding = worst;
+    }
 }

@@ -149,6 +149,22 @@ check_reserve(const hs_suit *suit, const hs_energy *energy, hs_finding *finding)
     finding->remedy = HS_SAY(energy_remedy_reserve, energy->set_down_Wh / suit->battery_Wh);
 }
 
+/* Cycles from which the minutes that putting the suit on takes are earned back by those who no longer lift. */
+static void
+write_worth(const hs_asking *asking, const hs_suit *suit, hs_working *working)
+{
+    const hs_run *run = asking->run;
+    double cycle_min = run->stations[run->n_stations - 1].place.t_s / S_PER_min;
+    int here = run->setup->n_bearers,
+        crew = asking->baseline != NULL ? asking->baseline->setup->n_bearers : here;
+
+    if (crew <= here || !hs_has(suit->donning_min) || !(cycle_min > 0.0))
+        return;
+    HS_WORK(working, energy_worth, suit->donning_min / ((crew - here) * cycle_min), "",
+            {"donning", suit->donning_min, "min"}, {"crew", crew, ""}, {"here", here, ""},
+            {"cycle", cycle_min, "min"});
+}
+
 static void
 judge(const hs_asking *asking, int b, hs_finding *finding)
 {
@@ -165,6 +181,7 @@ judge(const hs_asking *asking, int b, hs_finding *finding)
         finding->text.name[0] = hs_arena_strdup(asking->arena, error.where);
         return;
     }
+    write_worth(asking, suit, &finding->working);
     hs_finding_judge(finding, energy.shift_Wh, energy.limit_Wh, asking->near_ratio);
     if (finding->status == HS_STATUS_BEYOND && hs_has(suit->swap_min))
         finding->status = HS_STATUS_NEAR;

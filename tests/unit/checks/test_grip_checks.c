@@ -67,6 +67,13 @@ the_remedies_of_palms_pass(void)
     g_assert_cmpint(finding.remedy.reason, ==, HS_REASON_grip_fix_squeeze);
     o.grips[0].friction = o.grips[1].friction = finding.remedy.number[0];
     g_assert_cmpint(one_ask(&o, HS_CHECK_grip_hold).status, ==, HS_STATUS_WITHIN);
+    /* no surface has the friction that 40 kg would ask: handles, or a mass that passes */
+    o.grips[0].friction = o.grips[1].friction = 0.5;
+    o.part.mass_kg = 40;
+    finding = one_ask(&o, HS_CHECK_grip_hold);
+    g_assert_cmpint(finding.remedy.reason, ==, HS_REASON_grip_fix_squeeze_mass);
+    o.part.mass_kg = finding.remedy.number[0];
+    g_assert_cmpint(one_ask(&o, HS_CHECK_grip_hold).status, !=, HS_STATUS_BEYOND);
     one_free(&o);
 }
 
