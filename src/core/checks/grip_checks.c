@@ -166,20 +166,6 @@ share_need(const hold *h, const pad_set *pads, hs_vec3 origin_m)
     return need;
 }
 
-/* How many times its own force a suited hand gives to the load: hand force over felt force. */
-static double
-amplified(const hold *h, int bearer, bool *ret_missing)
-{
-    const hs_bearer_sample *sample = &h->asking->run->samples[h->station].bearers[bearer];
-    const hs_felt *felt = &h->asking->run->stations[h->station].bearers[bearer].felt;
-
-    *ret_missing = h->asking->run->setup->bearers[bearer].suit != NULL && felt->is_missing;
-    if (h->asking->run->setup->bearers[bearer].suit == NULL || *ret_missing ||
-        !(sample->felt_force_N > 0.0) || !(sample->hand_force_N > 0.0))
-        return 1.0;
-    return sample->hand_force_N / sample->felt_force_N;
-}
-
 static void
 place_finding(const hold *h, int used, hs_finding *finding)
 {
@@ -238,7 +224,8 @@ judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_find
         const hs_body_state *body = &h->asking->run->stations[h->station].bearers[bearer].body;
         bool is_female = person->sex == HS_SEX_FEMALE;
         hs_palm palm = hs_palm_press(person, hs_palm_reach_m(body), &finding->working);
-        double press_N = palm.press_N * amplified(h, bearer, &is_missing);
+        double press_N =
+            palm.press_N * hs_palm_times(h->asking->run, h->station, bearer, &is_missing);
 
         if (!is_missing && palm.by_joint)
             take_least(finding, &least_N, press_N, HS_REASON_grip_pads_joint,
@@ -547,20 +534,6 @@ record_up(const hs_finding *candidate, int hands, hs_finding *worst)
                 {"felt", worst->text.number[2], "N"}, {"G", worst->text.number[3], "N"});
 }
 
-/* Minutes an hour if an end piece is changed once in each cycle. */
-static void
-write_change(const hs_asking *asking, hs_finding *finding)
-{
-    for (int b = 0; b < asking->run->setup->n_bearers; b++) {
-        const hs_effector *effector = asking->run->setup->bearers[b].effector;
-        double per_h = hs_limit_cycles_per_h(asking);
-
-        if (effector != NULL && hs_has(effector->change_s))
-            HS_WORK(&finding->working, grip_change, per_h * effector->change_s / 60.0, "min/h",
-                    {"n", per_h, "1/h"}, {"c", effector->change_s, "s"});
-    }
-}
-
 static void
 ask_slide(hold *h, hs_finding *worst)
 {
@@ -612,7 +585,7 @@ hs_check_grip_hold(const hs_asking *asking, hs_finding *finding)
     if (h.worst.pads.n > 0)
         record_squeeze(&h, &worst);
     if (worst.status != HS_STATUS_NONE) {
-        write_change(asking, &worst);
+        hs_grip_write_change(asking, &worst.working);
         *finding = worst;
     }
 }

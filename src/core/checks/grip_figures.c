@@ -4,6 +4,7 @@
  * Not here:  squeeze and closure (forces/grip.c), which grip decides (grip_checks.c). */
 #include "grip_figures.h"
 
+#include "legs.h"
 #include "person.h"
 #include "units.h"
 
@@ -65,4 +66,30 @@ hs_skin_write(double felt_N, int n_hands, hs_working *working)
     HS_WORK(working, grip_skin_most, BLOOD_STOPS_kPa * PA_PER_kPa * area_m2, "N",
             {"p", BLOOD_STOPS_kPa, "kPa"}, {"n", n_hands, ""}, {"d", HANDLE_DEEP_m, "m"},
             {"w", HANDLE_WIDE_m, "m"});
+}
+
+double
+hs_palm_times(const hs_run *run, int station, int bearer, bool *ret_missing)
+{
+    const hs_bearer_sample *sample = &run->samples[station].bearers[bearer];
+    const hs_felt *felt = &run->stations[station].bearers[bearer].felt;
+
+    *ret_missing = run->setup->bearers[bearer].suit != NULL && felt->is_missing;
+    if (run->setup->bearers[bearer].suit == NULL || *ret_missing ||
+        !(sample->felt_force_N > 0.0) || !(sample->hand_force_N > 0.0))
+        return 1.0;
+    return sample->hand_force_N / sample->felt_force_N;
+}
+
+void
+hs_grip_write_change(const hs_asking *asking, hs_working *working)
+{
+    for (int b = 0; b < asking->run->setup->n_bearers; b++) {
+        const hs_effector *effector = asking->run->setup->bearers[b].effector;
+        double per_h = hs_limit_cycles_per_h(asking);
+
+        if (effector != NULL && hs_has(effector->change_s))
+            HS_WORK(working, grip_change, per_h * effector->change_s / 60.0, "min/h",
+                    {"n", per_h, "1/h"}, {"c", effector->change_s, "s"});
+    }
 }

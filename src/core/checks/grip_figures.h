@@ -36,6 +36,12 @@ double hs_rest_friction(const hs_mat3 *load_to_world, double along_m_s2, double 
 /* Pressure (kPa) of a felt force on n hands round a handle, and the felt force at which the palm's blood stops. */
 void hs_skin_write(double felt_N, int n_hands, hs_working *working);
 
+/* How many times its own force a suited hand gives to the load: hand force over felt force. */
+double hs_palm_times(const hs_run *run, int station, int bearer, bool *ret_missing);
+
+/* Minutes an hour if an end piece is changed once in each cycle. */
+void hs_grip_write_change(const hs_asking *asking, hs_working *working);
+
 /* A load that rests in cradles alone slides once force along its base over force into it passes the friction: near, because a strap
  * or a chock mends it. Left alone where no friction is stated. */
 void hs_grip_judge_slide(const hs_asking *asking,
