@@ -22,12 +22,24 @@ route_summary(HsSession *session)
     return g_strdup_printf(_("%d points, %s"), n, time);
 }
 
+static gboolean
+is_sketched(HsSession *session, int i)
+{
+    g_autofree char *path = g_strdup_printf("route.points[%d].sketched", i);
+
+    return hs_field_flag(hs_session_document(session), path) == 1;
+}
+
 static char *
 route_shape(HsSession *session)
 {
-    return g_strdup_printf("%d %d",
-                           hs_field_length(hs_session_document(session), "route.points"),
-                           hs_session_point(session));
+    int n = hs_field_length(hs_session_document(session), "route.points");
+    GString *shape = g_string_new(NULL);
+
+    g_string_append_printf(shape, "%d %d ", n, hs_session_point(session));
+    for (int i = 0; i < n; i++)
+        g_string_append_c(shape, is_sketched(session, i) ? 's' : '.');
+    return g_string_free(shape, FALSE);
 }
 
 static void
@@ -142,6 +154,38 @@ point_head(HsSession *session, GtkBox *content, int i, gboolean is_chosen)
     gtk_box_append(content, line);
 }
 
+/* A height that nobody typed says so, and can be called measured as it stands. */
+static void
+on_measured(GtkWidget *button, gpointer session)
+{
+    g_autofree char *path =
+        g_strdup_printf("route.points[%d].sketched",
+                        GPOINTER_TO_INT(g_object_get_data(G_OBJECT(button), "hs-point")));
+    hs_edit *edit = hs_edit_new(_("Take the height as measured"));
+
+    hs_edit_unset(edit, path);
+    hs_change_commit(button, session, edit);
+}
+
+static void
+sketched_row(HsSession *session, GtkBox *content, int i)
+{
+    GtkWidget *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 4),
+              *hint = hs_row_hint(_("sketched, ± 5 cm, until typed"));
+    g_autofree char *name = g_strdup_printf(_("Point %d: its height was measured"), i + 1);
+
+    if (!is_sketched(session, i))
+        return;
+    GtkWidget *button =
+        hs_row_button(_("measured"), name, G_CALLBACK(on_measured), session, NULL);
+    gtk_widget_set_hexpand(hint, TRUE);
+    gtk_widget_add_css_class(button, "flat");
+    g_object_set_data(G_OBJECT(button), "hs-point", GINT_TO_POINTER(i));
+    gtk_box_append(GTK_BOX(line), hint);
+    gtk_box_append(GTK_BOX(line), button);
+    gtk_box_append(content, line);
+}
+
 static void
 route_build(HsSession *session, GtkBox *content)
 {
@@ -152,6 +196,7 @@ route_build(HsSession *session, GtkBox *content)
         point_head(session, content, i, is_chosen);
         point_number(session, content, i, _("along"), "x_m", "m", 0.01);
         point_number(session, content, i, _("base of the load, up"), "z_m", "m", 0.01);
+        sketched_row(session, content, i);
         if (i > 0)
             move_row(session, content, i);
         if (is_chosen)

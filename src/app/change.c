@@ -60,19 +60,19 @@ is_baseline(HsSession *session, int option)
     return results != NULL && option >= 0 && option == results->baseline;
 }
 
-void
+gboolean
 hs_change_option(GtkWidget *from, HsSession *session, int option, hs_edit *edit)
 {
     if (!is_baseline(session, option) ||
         g_object_get_data(G_OBJECT(session), "hs-baseline-asked") != NULL) {
-        hs_change_commit(from, session, edit);
-        return;
+        return hs_change_commit(from, session, edit);
     }
     held_change *held = g_new(held_change, 1);
     held->session = g_object_ref(session);
     held->edit = edit;
     hs_notice_ask(from, _("This is today's way. Everything else is compared with it."),
                   _("Change today's way"), on_go_ahead, NULL, NULL, held, held_free);
+    return FALSE;
 }
 
 void

@@ -12,8 +12,8 @@
 
 /* The edit is taken over. FALSE: refused, the notice bar says why. */
 gboolean hs_change_commit(GtkWidget *from, HsSession *session, hs_edit *edit);
-/* The same for a change of one option: the baseline asks before its first change. */
-void hs_change_option(GtkWidget *from, HsSession *session, int option, hs_edit *edit);
+/* The same for a change of one option: the baseline asks before its first change. TRUE: done; FALSE: refused or asked. */
+gboolean hs_change_option(GtkWidget *from, HsSession *session, int option, hs_edit *edit);
 
 void hs_change_number(
     GtkWidget *from, HsSession *session, const char *label, const char *path, double value);

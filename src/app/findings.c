@@ -5,7 +5,9 @@
  * Not here:  sentences (model/words.c), the verdict's card (verdict_card.c), the working (working_view.c). */
 #include "findings.h"
 
+#include "field.h"
 #include "look.h"
+#include "short.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -27,11 +29,12 @@ struct _HsFindings {
     gulong watch;
     GtkBox *list;
     GtkLabel *count, *left_name, *right_name, *pending;
+    GtkToggleButton *by_left, *by_right;
     GtkBox *top;
     GtkButton *rest;
     GtkScrolledWindow *scroller;
     row rows[HS_N_CHECKS];
-    gboolean shows_all;
+    gboolean shows_all, is_by_left, is_showing;
 };
 G_DEFINE_FINAL_TYPE(HsFindings, hs_findings, GTK_TYPE_WIDGET)
 
@@ -72,8 +75,9 @@ row_closeness(HsFindings *self, hs_check_id check)
 {
     const hs_results *results = hs_session_results(self->session);
     int right = hs_session_right(self->session), left = hs_session_left(self->session);
-    double first = closeness(hs_finding_of(results, right >= 0 ? right : left, check));
-    double second = closeness(hs_finding_of(results, left, check));
+    gboolean is_by_left = self->is_by_left || right < 0;
+    double first = closeness(hs_finding_of(results, is_by_left ? left : right, check));
+    double second = closeness(hs_finding_of(results, is_by_left ? right : left, check));
 
     return first >= 10.0 ? first + second * 1e-3 : MAX(first, 0.0) + second * 0.1;
 }
@@ -113,6 +117,26 @@ by_closeness(gconstpointer a, gconstpointer b, gpointer data)
 
 /* ---- cells --------------------------------------------------------------------------------- */
 
+/* Why an option has nothing to say about a check. */
+static const char *
+why_nothing(HsFindings *self, int option, hs_check_id check)
+{
+    const hs_task *task = hs_field_task(self->session);
+    const hs_results *results = hs_session_results(self->session);
+    gboolean is_of_suit = check == HS_CHECK_suit_rating || check == HS_CHECK_suit_scope ||
+                          check == HS_CHECK_suit_power_loss || check == HS_CHECK_suit_energy ||
+                          check == HS_CHECK_rescue;
+    const hs_option *asked = results->options[option].asked;
+
+    for (int i = 0; i < asked->n_bearers; i++)
+        is_of_suit = is_of_suit && asked->bearers[i].suit < 0;
+    if (is_of_suit)
+        return _("does not apply: no suit");
+    if (check == HS_CHECK_load_weighing && task != NULL && task->load.n_weighings == 0)
+        return _("does not apply: not weighed");
+    return _("does not apply here");
+}
+
 static void
 show_cell(HsFindings *self, cell *at, int option, hs_check_id check)
 {
@@ -124,13 +148,15 @@ show_cell(HsFindings *self, cell *at, int option, hs_check_id check)
     gtk_widget_set_visible(at->mark,
                            finding != NULL && finding->status != HS_STATUS_NOT_JUDGED);
     if (finding == NULL) {
-        gtk_label_set_text(GTK_LABEL(at->figure), "");
-        gtk_label_set_text(GTK_LABEL(at->place), "");
-        gtk_label_set_text(GTK_LABEL(at->word), option >= 0 ? _("does not apply") : "");
-        hs_look_name(at->button, _("does not apply"));
+        const char *why =
+            option >= 0 && results != NULL ? why_nothing(self, option, check) : "";
+        gtk_label_set_text(GTK_LABEL(at->figure), why);
+        gtk_widget_set_visible(at->place, FALSE);
+        gtk_widget_set_visible(at->word, FALSE);
+        hs_look_name(at->button, *why ? why : _("does not apply here"));
         return;
     }
-    g_autofree char *figure = hs_words_figure(finding, hs_look_units());
+    g_autofree char *figure = hs_sheet_short(finding, hs_look_units());
     g_autofree char *place = hs_words_place(&results->options[option], finding);
     g_autofree char *spoken =
         g_strdup_printf("%s, %s: %s, %s", hs_words_check(check), results->options[option].name,
@@ -139,6 +165,7 @@ show_cell(HsFindings *self, cell *at, int option, hs_check_id check)
     gtk_label_set_text(GTK_LABEL(at->figure), figure);
     gtk_label_set_text(GTK_LABEL(at->place), place);
     gtk_widget_set_visible(at->place, *place != '\0' && !is_scope);
+    gtk_widget_set_visible(at->word, !is_scope);
     gtk_label_set_text(GTK_LABEL(at->word), hs_words_status(finding->status));
     hs_status_mark_set(at->mark, finding->status, finding->ratio);
     hs_look_name(at->button, spoken);
@@ -220,17 +247,34 @@ show_count(HsFindings *self)
     hs_look_name(self->rest, rest);
 }
 
+/* The column's name is a switch: rows are sorted by what it names. */
+static void
+show_column(GtkToggleButton *by, GtkLabel *label, const char *name, gboolean is_sorting)
+{
+    g_autofree char *spoken = is_sorting
+                                  ? g_strdup_printf(_("Sorted by %s, nearest first"), name)
+                                  : g_strdup_printf(_("Sort by %s"), name);
+
+    gtk_label_set_text(label, name);
+    gtk_toggle_button_set_active(by, is_sorting);
+    hs_look_name(by, spoken);
+    gtk_widget_set_tooltip_text(GTK_WIDGET(by), spoken);
+}
+
 static void
 show_names(HsFindings *self)
 {
     const hs_results *results = hs_session_results(self->session);
     int left = hs_session_left(self->session), right = hs_session_right(self->session);
 
-    gtk_label_set_text(self->left_name,
-                       results && left >= 0 ? results->options[left].name : "");
-    gtk_label_set_text(self->right_name,
-                       results && right >= 0 ? results->options[right].name : "");
-    gtk_widget_set_visible(GTK_WIDGET(self->right_name), right >= 0);
+    self->is_showing = TRUE;
+    show_column(self->by_left, self->left_name,
+                results && left >= 0 ? results->options[left].name : "",
+                self->is_by_left || right < 0);
+    show_column(self->by_right, self->right_name,
+                results && right >= 0 ? results->options[right].name : "", !self->is_by_left);
+    self->is_showing = FALSE;
+    gtk_widget_set_visible(GTK_WIDGET(self->by_right), right >= 0);
     gtk_widget_set_visible(GTK_WIDGET(self->pending), hs_session_is_pending(self->session));
 }
 
@@ -274,6 +318,15 @@ on_cell(GtkButton *button, HsFindings *self)
 }
 
 static void
+on_sort(GtkToggleButton *by, HsFindings *self)
+{
+    if (self->is_showing)
+        return;
+    self->is_by_left = by == self->by_left;
+    show(self);
+}
+
+static void
 on_rest(HsFindings *self)
 {
     self->shows_all = !self->shows_all;
@@ -288,7 +341,9 @@ small_label(GtkWidget *box, const char *css)
     GtkWidget *label = gtk_label_new(NULL);
 
     gtk_label_set_xalign(GTK_LABEL(label), 0.0f);
-    gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
+    gtk_label_set_wrap(GTK_LABEL(label), TRUE);
+    gtk_label_set_wrap_mode(GTK_LABEL(label), PANGO_WRAP_WORD_CHAR);
+    gtk_label_set_width_chars(GTK_LABEL(label), 8);
     gtk_widget_add_css_class(label, css);
     gtk_box_append(GTK_BOX(box), label);
     return label;
@@ -302,9 +357,6 @@ build_cell(HsFindings *self, row *at, int i)
 
     made->button = gtk_button_new();
     made->figure = small_label(box, "figure");
-    gtk_label_set_wrap(GTK_LABEL(made->figure), TRUE);
-    gtk_label_set_lines(GTK_LABEL(made->figure), 3);
-    gtk_label_set_wrap_mode(GTK_LABEL(made->figure), PANGO_WRAP_WORD_CHAR);
     made->mark = hs_status_mark_new();
     gtk_widget_set_hexpand(made->mark, TRUE);
     gtk_box_append(GTK_BOX(box), made->mark);
@@ -376,11 +428,14 @@ hs_findings_class_init(HsFindingsClass *class)
     gtk_widget_class_bind_template_child(widget_class, HsFindings, count);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, left_name);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, right_name);
+    gtk_widget_class_bind_template_child(widget_class, HsFindings, by_left);
+    gtk_widget_class_bind_template_child(widget_class, HsFindings, by_right);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, pending);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, top);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, rest);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, scroller);
     gtk_widget_class_bind_template_callback(widget_class, on_rest);
+    gtk_widget_class_bind_template_callback(widget_class, on_sort);
     gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
     gtk_widget_class_set_css_name(widget_class, "findings");
     gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_REGION);

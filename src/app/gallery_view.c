@@ -6,6 +6,7 @@
 
 #include "assess.h"
 #include "gallery.h"
+#include "lesson_set.h"
 #include "look.h"
 #include "paint.h"
 #include "window.h"
@@ -46,10 +47,9 @@ build_scene(tile *self)
                                     .option = option,
                                     .sample = results.options[option].n_samples / 4,
                                     .layers = (1u << HS_LAYER_site) | (1u << HS_LAYER_suit) |
-                                              (1u << HS_LAYER_figure) | (1u << HS_LAYER_load) |
-                                              (1u << HS_LAYER_route),
+                                              (1u << HS_LAYER_figure) | (1u << HS_LAYER_load),
                                     .chosen_point = -1,
-                                    .folds = TRUE};
+                                    .few_labels = TRUE};
         if (results.options[option].n_samples > 0)
             self->scene = hs_scene_build(&request);
     }
@@ -66,13 +66,15 @@ draw(GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
     if (self->scene == NULL)
         return;
     hs_view view =
-        hs_view_fit(self->scene, width, height, hs_look_font_px(GTK_WIDGET(area)) * 0.7);
+        hs_view_fit_people(self->scene, width, height, hs_look_font_px(GTK_WIDGET(area)) * 0.7);
     hs_paint_scene(cr, self->scene, &view, hs_look_theme(GTK_WIDGET(area)));
 }
 
 static void
-on_tile(GtkButton *button, tile *self)
+on_tile(GtkButton *button)
 {
+    tile *self = g_object_get_data(G_OBJECT(button), "hs-tile");
+
     hs_window_open_document(HS_WINDOW(gtk_widget_get_root(GTK_WIDGET(button))),
                             self->example->document);
 }
@@ -120,7 +122,7 @@ picture_area(void)
     return area;
 }
 
-static void
+static GtkWidget *
 add_example(GtkFlowBox *flow, hs_example *example)
 {
     tile *self = g_new0(tile, 1);
@@ -132,18 +134,40 @@ add_example(GtkFlowBox *flow, hs_example *example)
     GtkWidget *button = add_tile(flow, example->title ? example->title : _("Untitled"),
                                  example->caption ? example->caption : "", self->area);
     g_object_set_data_full(G_OBJECT(button), "hs-tile", self, tile_free);
-    g_signal_connect(button, "clicked", G_CALLBACK(on_tile), self);
+    return button;
 }
 
 static void
 add_blank(GtkFlowBox *flow)
 {
-    GtkWidget *area = picture_area();
+    hs_example *blank = g_new0(hs_example, 1);
 
-    hs_look_name(area, _("Blank"));
-    GtkWidget *button =
-        add_tile(flow, _("Blank"), _("A box, a way, one person: change everything."), area);
-    gtk_actionable_set_action_name(GTK_ACTIONABLE(button), "win.new");
+    blank->title = g_strdup(_("Blank"));
+    blank->caption = g_strdup(_("A box, a way, one person: change everything."));
+    blank->document = hs_document_new_blank();
+    gtk_actionable_set_action_name(GTK_ACTIONABLE(add_example(flow, blank)), "win.new");
+}
+
+/* The ready lessons, numbered: nothing has to be entered. */
+static GtkWidget *
+build_teach(void)
+{
+    GtkWidget *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 8);
+
+    GtkWidget *title = wrapped(_("Teach, 20 minutes:"), "tile-title", 1);
+
+    gtk_widget_set_valign(title, GTK_ALIGN_CENTER);
+    gtk_box_append(GTK_BOX(line), title);
+    for (int i = 0; i < hs_lesson_set_count(); i++) {
+        g_autofree char *text = g_strdup_printf("%d  %s", i + 1, hs_lesson_set_title(i));
+        GtkWidget *button = gtk_button_new_with_label(text);
+        gtk_actionable_set_action_target(GTK_ACTIONABLE(button), "i", i);
+        gtk_actionable_set_action_name(GTK_ACTIONABLE(button), "win.teach");
+        hs_look_name(button, text);
+        gtk_box_append(GTK_BOX(line), button);
+    }
+    gtk_widget_add_css_class(line, "teach");
+    return line;
 }
 
 GtkWidget *
@@ -164,7 +188,8 @@ hs_gallery_view_new(void)
     add_blank(GTK_FLOW_BOX(flow));
     g_ptr_array_set_free_func(examples, NULL);
     for (guint i = 0; i < examples->len; i++)
-        add_example(GTK_FLOW_BOX(flow), examples->pdata[i]);
+        g_signal_connect(add_example(GTK_FLOW_BOX(flow), examples->pdata[i]), "clicked",
+                         G_CALLBACK(on_tile), NULL);
     gtk_box_append(
         GTK_BOX(box),
         wrapped(_("Can this lift, that a crew does today, be done by one worker in a suit?"),
@@ -173,6 +198,7 @@ hs_gallery_view_new(void)
                    wrapped(_("Open a worked scenario and change it, or begin with a blank one. "
                              "Loads, places, people and suits are invented."),
                            "soft", 2));
+    gtk_box_append(GTK_BOX(box), build_teach());
     gtk_box_append(GTK_BOX(box), flow);
     gtk_widget_set_halign(box, GTK_ALIGN_CENTER);
     gtk_widget_add_css_class(box, "start-page");

@@ -133,6 +133,12 @@ hs_grab_move(hs_grab *grab,
     hs_vec2 by_m = {pointer_m.x - grab->begin_m.x, pointer_m.y - grab->begin_m.y};
     g_autofree char *fault = NULL;
 
+    if (grab->kind == HS_HANDLE_FEET && grab->forward != 0.0 && hs_has(grab->reach_m)) {
+        double to_m = hs_side_view_snap_reach(view, grab->index,
+                                              grab->reach_m - grab->forward * by_m.x, !snap);
+        by_m.x = grab->forward * (grab->reach_m - to_m);
+        grab->to_m = to_m;
+    }
     if (grab->kind == HS_HANDLE_POINT) {
         hs_vec2 to_m = {grab->thing_m.x + by_m.x, grab->thing_m.y + by_m.y};
         to_m = hs_side_view_snap(view, to_m, grab->index, !snap);
@@ -146,40 +152,65 @@ hs_grab_move(hs_grab *grab,
         hs_notice_say(from, fault);
 }
 
+typedef struct {
+    HsSession *session;
+    double reach_m;
+} held_reach;
+
+static void
+held_reach_free(gpointer data)
+{
+    held_reach *held = data;
+
+    g_object_unref(held->session);
+    g_free(held);
+}
+
 static void
 on_reach_for_all(GtkWidget *from, gpointer data)
 {
-    HsSession *session = data;
-    int option = hs_change_edited(session);
-    g_autofree char *path = g_strdup_printf("options[%d].reach_m", option);
-    double reach_m = hs_field_number(hs_session_document(session), path);
-    int n = hs_field_length(hs_session_document(session), "options");
+    held_reach *held = data;
+    int n = hs_field_length(hs_session_document(held->session), "options");
     hs_edit *edit = hs_edit_new(_("Same reach in every option"));
 
     for (int i = 0; i < n; i++) {
         g_autofree char *each = g_strdup_printf("options[%d].reach_m", i);
-        if (hs_has(reach_m))
-            hs_edit_set_number(edit, each, reach_m);
+        hs_edit_set_number(edit, each, held->reach_m);
     }
-    hs_change_commit(from, session, edit);
+    hs_change_commit(from, held->session, edit);
+}
+
+/* Asked once, in a bar. Today's way has its own question first. */
+static void
+end_feet(const hs_grab *grab, GtkWidget *from, HsSession *session)
+{
+    double reach_m = MAX(0.0, to_mm(grab->to_m));
+
+    hs_session_cancel(session);
+    if (!hs_change_option(from, session, grab->option, edit_reach(grab->option, reach_m)))
+        return;
+    if (hs_field_length(hs_session_document(session), "options") < 2 ||
+        g_object_get_data(G_OBJECT(session), "hs-reach-asked") != NULL)
+        return;
+    held_reach *held = g_new(held_reach, 1);
+    held->session = g_object_ref(session);
+    held->reach_m = reach_m;
+    g_object_set_data(G_OBJECT(session), "hs-reach-asked", GINT_TO_POINTER(1));
+    hs_notice_ask(from, _("The reach was changed for this option only."),
+                  _("Use it for all options"), on_reach_for_all, _("This option only"), NULL,
+                  held, held_reach_free);
 }
 
 void
 hs_grab_end(hs_grab *grab, GtkWidget *from, HsSession *session)
 {
-    static const char *const labels[] = {N_("Move a point"), N_("Move a grip"),
-                                         N_("Change the reach")};
-
     if (!grab->has_moved)
         return;
-    hs_session_commit_preview(session, _(labels[grab->kind]));
-    if (grab->kind == HS_HANDLE_FEET &&
-        g_object_get_data(G_OBJECT(session), "hs-reach-asked") == NULL) {
-        g_object_set_data(G_OBJECT(session), "hs-reach-asked", GINT_TO_POINTER(1));
-        hs_notice_ask(from, _("The reach was changed for this option only."),
-                      _("Use it for all options"), on_reach_for_all, _("This option only"),
-                      NULL, g_object_ref(session), g_object_unref);
-    }
+    if (grab->kind == HS_HANDLE_FEET)
+        end_feet(grab, from, session);
+    else
+        hs_session_commit_preview(session, grab->kind == HS_HANDLE_POINT ? _("Move a point")
+                                                                         : _("Move a grip"));
 }
 
 void

@@ -14,6 +14,7 @@ typedef struct {
     hs_vec2 begin_m; /* pointer, world */
     hs_vec2 thing_m; /* the thing, world */
     double reach_m;  /* feet: at the beginning */
+    double to_m;     /* feet: the reach that is shown now */
     double forward;  /* feet: +1 facing +x, -1 facing -x, 0: seen from the front */
     hs_vec3 grip_m;  /* grip: load frame */
     gboolean has_moved;

@@ -5,11 +5,14 @@
 #include "lesson.h"
 
 #include "field.h"
+#include "lesson_set.h"
 #include "look.h"
 #include "paint.h"
 #include "quantity.h"
 
 #include <glib/gi18n-lib.h>
+
+#define EDGE_em 1.5 /* room for labels under the floor, in heights of the type */
 
 typedef struct {
     hs_layer layer;
@@ -32,7 +35,10 @@ struct _HsLesson {
     gulong watch;
     GtkWidget *area;
     GtkLabel *question, *answer;
-    GtkButton *ask;
+    GtkButton *ask, *next;
+    GtkEntry *guess;
+    char *guesses[G_N_ELEMENTS(steps)]; /* what the class said, until the next one */
+    int set;                            /* lesson of the ready set, -1 none */
     GtkBox *chips;
     GtkWidget *chip[G_N_ELEMENTS(steps)];
     GtkRange *moment;
@@ -82,9 +88,11 @@ draw(GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
                                 .chosen_point = -1,
                                 .power_off = hs_session_power_off(self->session),
                                 .folds = TRUE,
+                                .few_labels = TRUE,
                                 .us_units = hs_look_units() == HS_UNITS_US};
     g_autoptr(hs_scene) scene = hs_scene_build(&request);
-    hs_view view = hs_view_fit(scene, width, height, lesson_font_px(height));
+    hs_view view = hs_view_fit_people(scene, width, height, EDGE_em * lesson_font_px(height));
+    view.font_px = lesson_font_px(height);
     hs_paint_scene(cr, scene, &view, &theme);
 }
 
@@ -95,10 +103,14 @@ answer_text(HsLesson *self, const hs_sample *sample)
     const hs_results *results = hs_session_results(self->session);
     const hs_bearer_sample *bearer = &sample->bearers[0];
     hs_units units = hs_look_units();
-    double share_N = 0.0;
+    double share_N = 0.0, hands_N = 0.0;
 
-    for (int i = 0; i < results->options[self->option].asked->n_bearers; i++)
-        share_N = MAX(share_N, hs_or(sample->bearers[i].share_N, 0.0));
+    for (int i = 0; i < results->options[self->option].asked->n_bearers; i++) {
+        if (!(sample->bearers[i].share_N > share_N))
+            continue;
+        share_N = sample->bearers[i].share_N;
+        hands_N = hs_or(sample->bearers[i].hand_force_N, share_N);
+    }
     g_autofree char *weight = hs_quantity_text(results->load.mass_kg * 9.80665, "N", units);
     g_autofree char *share = hs_quantity_text(share_N, "N", units);
     g_autofree char *felt = hs_quantity_text(bearer->felt_force_N, "N", units);
@@ -109,6 +121,12 @@ answer_text(HsLesson *self, const hs_sample *sample)
     case HS_LAYER_weight:
         return g_strdup_printf(_("The load weighs %s, at its centre of gravity."), weight);
     case HS_LAYER_force:
+        if (hands_N > 1.01 * share_N) {
+            g_autofree char *hands = hs_quantity_text(hands_N, "N", units);
+            return g_strdup_printf(_("The greatest share of one bearer is %s; with each step "
+                                     "the hands hold up to %s."),
+                                   share, hands);
+        }
         return g_strdup_printf(_("The greatest share of one bearer is %s."), share);
     case HS_LAYER_felt:
         return g_strdup_printf(_("The hands feel %s."), felt);
@@ -125,6 +143,44 @@ answer_text(HsLesson *self, const hs_sample *sample)
 }
 
 static void
+show_next(HsLesson *self)
+{
+    gboolean has_next = self->set >= 0 && self->set + 1 < hs_lesson_set_count();
+
+    gtk_widget_set_visible(GTK_WIDGET(self->next), has_next);
+    if (!has_next)
+        return;
+    g_autofree char *label =
+        g_strdup_printf(_("Next lesson, %d of %d"), self->set + 2, hs_lesson_set_count());
+    gtk_button_set_label(self->next, label);
+    hs_look_name(self->next, label);
+    gtk_actionable_set_action_target(GTK_ACTIONABLE(self->next), "i", self->set + 1);
+}
+
+/* What was typed stays beside the answer. */
+static void
+keep_guess(HsLesson *self)
+{
+    const char *text = gtk_editable_get_text(GTK_EDITABLE(self->guess));
+
+    if (self->current < 0 || *text == '\0')
+        return;
+    g_free(self->guesses[self->current]);
+    self->guesses[self->current] = g_strdup(text);
+    gtk_editable_set_text(GTK_EDITABLE(self->guess), "");
+}
+
+static void
+forget(HsLesson *self)
+{
+    self->current = -1;
+    self->shown = 0;
+    gtk_editable_set_text(GTK_EDITABLE(self->guess), "");
+    for (guint i = 0; i < G_N_ELEMENTS(steps); i++)
+        g_clear_pointer(&self->guesses[i], g_free);
+}
+
+static void
 show(HsLesson *self)
 {
     const hs_sample *sample = sample_of(self);
@@ -134,14 +190,20 @@ show(HsLesson *self)
                                                           : _("What do you see?"));
     gtk_label_set_text(self->answer, "");
     if (is_answered && sample != NULL) {
+        const char *guess = self->guesses[self->current];
         g_autofree char *text = answer_text(self, sample);
-        gtk_label_set_text(self->answer, text);
+        /* Translators: the answer, and what the class had guessed */
+        g_autofree char *both =
+            guess ? g_strdup_printf(_("%s Guessed: %s."), text, guess) : g_strdup(text);
+        gtk_label_set_text(self->answer, both);
     }
     gtk_button_set_label(self->ask, self->current < 0 ? _("First question")
                                     : !is_answered    ? _("Show the answer")
                                     : self->current + 1 < (int)G_N_ELEMENTS(steps)
                                         ? _("Next question")
                                         : _("Begin again"));
+    gtk_widget_set_visible(GTK_WIDGET(self->guess), self->current >= 0 && !is_answered);
+    show_next(self);
     self->is_showing = TRUE;
     for (guint i = 0; i < G_N_ELEMENTS(steps); i++)
         gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(self->chip[i]),
@@ -155,13 +217,13 @@ show(HsLesson *self)
 static void
 on_ask(HsLesson *self)
 {
+    keep_guess(self);
     if (self->current >= 0 && !(self->shown & (1u << self->current))) {
         self->shown |= 1u << self->current;
     } else if (self->current + 1 < (int)G_N_ELEMENTS(steps)) {
         self->current++;
     } else {
-        self->current = -1;
-        self->shown = 0;
+        forget(self);
     }
     show(self);
 }
@@ -169,8 +231,7 @@ on_ask(HsLesson *self)
 static void
 on_reset(HsLesson *self)
 {
-    self->current = -1;
-    self->shown = 0;
+    forget(self);
     hs_session_set_moment_s(self->session, 0.0);
     show(self);
 }
@@ -219,8 +280,24 @@ hs_lesson_set_running(HsLesson *self, gboolean running)
     if (!running)
         return;
     self->option = MAX(0, hs_session_edited(self->session));
-    self->current = -1;
-    self->shown = 0;
+    self->set = -1;
+    forget(self);
+    show(self);
+}
+
+void
+hs_lesson_reset(HsLesson *self)
+{
+    on_reset(self);
+}
+
+void
+hs_lesson_begin(HsLesson *self, int set)
+{
+    self->set = set;
+    for (guint i = 0; i < G_N_ELEMENTS(steps); i++)
+        if (steps[i].layer == hs_lesson_set_layer(set))
+            self->current = (int)i;
     show(self);
 }
 
@@ -230,6 +307,8 @@ dispose(GObject *object)
     HsLesson *self = HS_LESSON(object);
     GtkWidget *child;
 
+    for (guint i = 0; i < G_N_ELEMENTS(steps); i++)
+        g_clear_pointer(&self->guesses[i], g_free);
     if (self->session != NULL)
         g_clear_signal_handler(&self->watch, self->session);
     while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
@@ -250,6 +329,8 @@ hs_lesson_class_init(HsLessonClass *class)
     gtk_widget_class_bind_template_child(widget_class, HsLesson, question);
     gtk_widget_class_bind_template_child(widget_class, HsLesson, answer);
     gtk_widget_class_bind_template_child(widget_class, HsLesson, ask);
+    gtk_widget_class_bind_template_child(widget_class, HsLesson, next);
+    gtk_widget_class_bind_template_child(widget_class, HsLesson, guess);
     gtk_widget_class_bind_template_child(widget_class, HsLesson, chips);
     gtk_widget_class_bind_template_child(widget_class, HsLesson, moment);
     gtk_widget_class_bind_template_callback(widget_class, on_ask);
@@ -264,7 +345,7 @@ hs_lesson_class_init(HsLessonClass *class)
 static void
 hs_lesson_init(HsLesson *self)
 {
-    self->current = -1;
+    self->current = self->set = -1;
     gtk_widget_init_template(GTK_WIDGET(self));
     hs_look_name(self, _("Lesson"));
     hs_look_name(self->area, _("Side view of the lesson"));

@@ -13,5 +13,9 @@
 G_DECLARE_FINAL_TYPE(HsLesson, hs_lesson, HS, LESSON, GtkWidget)
 GtkWidget *hs_lesson_new(HsSession *session);
 void hs_lesson_set_running(HsLesson *lesson, gboolean running);
+/* Everything covered again, for the next class. */
+void hs_lesson_reset(HsLesson *lesson);
+/* A running lesson becomes lesson n of the ready set: its question is asked. */
+void hs_lesson_begin(HsLesson *lesson, int n);
 
 #endif

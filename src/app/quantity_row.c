@@ -89,6 +89,13 @@ edit_for(HsQuantityRow *self, double value)
         hs_edit_set_number(edit, self->path, value);
     else
         hs_edit_unset(edit, self->path);
+    if (g_str_has_prefix(self->path, "route.points[") &&
+        g_str_has_suffix(self->path, "].z_m")) {
+        /* What is typed is no longer sketched. */
+        g_autofree char *stem = g_strndup(self->path, strlen(self->path) - strlen("z_m"));
+        g_autofree char *sketched = g_strconcat(stem, "sketched", NULL);
+        hs_edit_unset(edit, sketched);
+    }
     return edit;
 }
 

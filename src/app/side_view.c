@@ -9,6 +9,7 @@
 #include "grab.h"
 #include "handle.h"
 #include "hit.h"
+#include "ink.h"
 #include "kept_picture.h"
 #include "look.h"
 #include "quantity.h"
@@ -26,7 +27,7 @@ struct _HsSideView {
     gboolean has_view, is_held, is_drawing, folds;
     hs_kept_picture painted;
     GPtrArray *handles;
-    GArray *stroke; /* hs_vec2, world; NULL: none under way */
+    hs_ink ink;
     double pan_x_px, pan_y_px;
 };
 G_DEFINE_FINAL_TYPE(HsSideView, hs_side_view, GTK_TYPE_WIDGET)
@@ -49,38 +50,13 @@ drop_nodes(HsSideView *self, hs_anew what)
 /* ---- painting ------------------------------------------------------------------------------ */
 
 static void
-snapshot_stroke(HsSideView *self, GtkSnapshot *snapshot)
-{
-    const hs_theme *theme = hs_look_theme(GTK_WIDGET(self));
-    double width = gtk_widget_get_width(GTK_WIDGET(self)),
-           height = gtk_widget_get_height(GTK_WIDGET(self));
-
-    if (self->stroke == NULL || self->stroke->len < 2)
-        return;
-    cairo_t *cr = gtk_snapshot_append_cairo(
-        snapshot, &GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height));
-    cairo_set_source_rgba(cr, theme->ink.r, theme->ink.g, theme->ink.b, 0.7);
-    cairo_set_line_width(cr, 2.5);
-    cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
-    cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
-    for (guint i = 0; i < self->stroke->len; i++) {
-        hs_vec2 at = g_array_index(self->stroke, hs_vec2, i);
-        at.x = hs_scene_x_of_world(self->scene, at.x);
-        hs_vec2 px = hs_view_to_surface(&self->view, at);
-        cairo_line_to(cr, px.x, px.y);
-    }
-    cairo_stroke(cr);
-    cairo_destroy(cr);
-}
-
-static void
 snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
 {
     HsSideView *self = HS_SIDE_VIEW(widget);
 
     if (self->scene != NULL && self->has_view) {
         hs_kept_picture_snapshot(&self->painted, widget, self->scene, &self->view, snapshot);
-        snapshot_stroke(self, snapshot);
+        hs_ink_paint(&self->ink, widget, snapshot, self->scene, &self->view);
     }
     for (GtkWidget *child = gtk_widget_get_first_child(widget); child != NULL;
          child = gtk_widget_get_next_sibling(child))
@@ -150,7 +126,10 @@ name_point(HsSideView *self, int index)
     g_autofree char *z = hs_quantity_text(task->route.points[index].z_m, "m", hs_look_units());
 
     if (self->option == hs_session_edited(self->session))
-        return g_strdup_printf(_("Point %d: %s along, %s up"), index + 1, x, z);
+        return task->route.points[index].sketched == HS_YES
+                   ? g_strdup_printf(_("Point %d: %s along, %s up, sketched, ± 5 cm"),
+                                     index + 1, x, z)
+                   : g_strdup_printf(_("Point %d: %s along, %s up"), index + 1, x, z);
     return g_strdup_printf(_("In %s, point %d: %s along, %s up"), option->name, index + 1, x,
                            z);
 }
@@ -179,6 +158,7 @@ nth_handle(HsSideView *self, guint n)
         return self->handles->pdata[n];
     GtkWidget *handle = hs_handle_new(self->session);
     gtk_widget_set_parent(handle, GTK_WIDGET(self));
+    gtk_widget_set_can_target(handle, !self->is_drawing);
     g_ptr_array_add(self->handles, handle);
     return HS_HANDLE(handle);
 }
@@ -268,6 +248,19 @@ hs_side_view_world(HsSideView *self, hs_vec2 at_px)
     return at_m;
 }
 
+double
+hs_side_view_snap_reach(HsSideView *self, int bearer, double reach_m, gboolean is_free)
+{
+    const hs_task *task = hs_field_task(self->session);
+    const hs_option_result *option = option_of(self);
+
+    if (task == NULL || option == NULL || bearer >= option->asked->n_bearers)
+        return reach_m;
+    int suit = option->asked->bearers[bearer].suit;
+    return hs_snap_reach_m(suit >= 0 ? &task->suits[suit] : NULL, &self->view, reach_m,
+                           is_free);
+}
+
 hs_vec2
 hs_side_view_snap(HsSideView *self, hs_vec2 at_m, int moved, gboolean is_free)
 {
@@ -290,8 +283,7 @@ on_drag_begin(GtkGestureDrag *drag, double x_px, double y_px, HsSideView *self)
         return;
     gtk_gesture_set_state(GTK_GESTURE(drag), GTK_EVENT_SEQUENCE_CLAIMED);
     hs_vec2 at_m = hs_side_view_world(self, (hs_vec2){x_px, y_px});
-    self->stroke = g_array_new(FALSE, FALSE, sizeof(hs_vec2));
-    g_array_append_val(self->stroke, at_m);
+    hs_ink_add(&self->ink, at_m);
 }
 
 static void
@@ -299,7 +291,7 @@ on_drag_update(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *sel
 {
     double x_px, y_px;
 
-    if (self->stroke == NULL) {
+    if (self->ink.stroke == NULL) {
         g_signal_emit(self, signals[PANNED], 0, dx_px - self->pan_x_px, dy_px - self->pan_y_px);
         self->pan_x_px = dx_px;
         self->pan_y_px = dy_px;
@@ -307,14 +299,14 @@ on_drag_update(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *sel
     }
     gtk_gesture_drag_get_start_point(drag, &x_px, &y_px);
     hs_vec2 at_m = hs_side_view_world(self, (hs_vec2){x_px + dx_px, y_px + dy_px});
-    g_array_append_val(self->stroke, at_m);
+    hs_ink_add(&self->ink, at_m);
     gtk_widget_queue_draw(GTK_WIDGET(self));
 }
 
 static void
 on_drag_end(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *self)
 {
-    g_autoptr(GArray) stroke = g_steal_pointer(&self->stroke);
+    g_autoptr(GArray) stroke = g_steal_pointer(&self->ink.stroke);
 
     (void)drag;
     if (stroke == NULL)
@@ -332,15 +324,17 @@ on_drag_end(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *self)
     *last = hs_side_view_snap(self, *last, -1, FALSE);
     g_autoptr(GArray) places = hs_stroke_simplify(stroke);
     if (hs_change_commit(GTK_WIDGET(self), self->session,
-                         hs_stroke_edit(self->session, places)))
+                         hs_stroke_edit(self->session, places))) {
+        hs_ink_fade(&self->ink, GTK_WIDGET(self), stroke);
         gtk_widget_activate_action(GTK_WIDGET(self), "win.draw-route", NULL);
+    }
 }
 
 static void
 on_drag_cancel(GtkGesture *drag, GdkEventSequence *sequence, HsSideView *self)
 {
     (void)drag, (void)sequence;
-    g_clear_pointer(&self->stroke, g_array_unref);
+    g_clear_pointer(&self->ink.stroke, g_array_unref);
     gtk_widget_queue_draw(GTK_WIDGET(self));
 }
 
@@ -412,7 +406,7 @@ dispose(GObject *object)
     g_clear_pointer(&self->handles, g_ptr_array_unref);
     hs_kept_picture_drop(&self->painted, HS_ANEW_ALL);
     g_clear_pointer(&self->scene, hs_scene_free);
-    g_clear_pointer(&self->stroke, g_array_unref);
+    hs_ink_clear(&self->ink);
     g_clear_object(&self->session);
     G_OBJECT_CLASS(hs_side_view_parent_class)->dispose(object);
 }
@@ -527,6 +521,8 @@ void
 hs_side_view_set_drawing(HsSideView *self, gboolean drawing)
 {
     self->is_drawing = drawing;
+    for (guint i = 0; i < self->handles->len; i++) /* a stroke may begin on a point */
+        gtk_widget_set_can_target(self->handles->pdata[i], !drawing);
     gtk_widget_set_cursor_from_name(GTK_WIDGET(self), drawing ? "crosshair" : NULL);
 }
 

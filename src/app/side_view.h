@@ -26,6 +26,8 @@ gboolean hs_side_view_is_held(HsSideView *view);
 hs_vec2 hs_side_view_world(HsSideView *view, hs_vec2 at_px);
 /* moved: the point that is dragged, -1 a new one; is_free (Alt): rounded only. */
 hs_vec2 hs_side_view_snap(HsSideView *view, hs_vec2 at_m, int moved, gboolean is_free);
+/* A dragged reach comes to rest at the points of the suit's rating, else at whole centimetres. */
+double hs_side_view_snap_reach(HsSideView *view, int bearer, double reach_m, gboolean is_free);
 /* "Draw route": the next stroke on the view becomes the route. */
 void hs_side_view_set_drawing(HsSideView *view, gboolean drawing);
 /* Folds of long ways on or off. */

@@ -121,8 +121,8 @@ point_json(hs_vec2 at, const char *move, gboolean set_down)
     g_autofree char *x = hs_number_text(at.x);
     g_autofree char *z = hs_number_text(at.y);
 
-    return g_strdup_printf("{\"x_m\": %s, \"z_m\": %s, \"move\": \"%s\"%s}", x, z, move,
-                           set_down ? ", \"set_down\": true" : "");
+    return g_strdup_printf("{\"x_m\": %s, \"z_m\": %s, \"move\": \"%s\", \"sketched\": true%s}",
+                           x, z, move, set_down ? ", \"set_down\": true" : "");
 }
 
 /* Nearest point of the route to a place, -1 when none is near. */

@@ -9,12 +9,15 @@
 
 #include <glib/gi18n-lib.h>
 
+#define LINES 3 /* that are shown before "more" */
+
 typedef struct {
     HsSession *session;
     GtkWidget *box;
     GtkLabel *option, *verdict;
     GtkWidget *lines;
     GtkWidget *more;
+    gboolean shows_all;
     gulong watch;
     char *shown;
 } card;
@@ -123,6 +126,7 @@ show(card *self)
         while ((child = gtk_widget_get_first_child(self->lines)) != NULL)
             gtk_box_remove(GTK_BOX(self->lines), child);
         g_clear_pointer(&self->shown, g_free);
+        gtk_widget_set_visible(self->more, FALSE);
         if (trouble != NULL)
             add_line(self, trouble, FALSE);
         return;
@@ -136,12 +140,27 @@ show(card *self)
     while ((child = gtk_widget_get_first_child(self->lines)) != NULL)
         gtk_box_remove(GTK_BOX(self->lines), child);
     g_auto(GStrv) lines = g_strsplit(text, "\n", -1);
-    for (guint i = 0; lines[i] != NULL; i++) {
-        if (*lines[i] != '\0')
-            add_line(self, lines[i], !g_ascii_isdigit(*lines[i]));
-    }
+    guint n = g_strv_length(lines);
+
+    n -= n > 0; /* the last is empty */
+    guint most = self->shows_all || n <= LINES + 1 ? n : LINES;
+    for (guint i = 0; i < most; i++)
+        add_line(self, lines[i], !g_ascii_isdigit(*lines[i]));
+    g_autofree char *more =
+        self->shows_all ? g_strdup(_("less")) : g_strdup_printf(_("%u more"), n - most);
+    gtk_button_set_label(GTK_BUTTON(self->more), more);
+    hs_look_name(self->more, more);
+    gtk_widget_set_visible(self->more, n > LINES + 1);
     g_free(self->shown);
     self->shown = g_steal_pointer(&text);
+}
+
+static void
+on_more(card *self)
+{
+    self->shows_all = !self->shows_all;
+    g_clear_pointer(&self->shown, g_free);
+    show(self);
 }
 
 static void
@@ -171,6 +190,12 @@ hs_verdict_card_new(HsSession *session)
     gtk_box_append(GTK_BOX(self->box), GTK_WIDGET(self->option));
     gtk_box_append(GTK_BOX(self->box), GTK_WIDGET(self->verdict));
     gtk_box_append(GTK_BOX(self->box), self->lines);
+    self->more = gtk_button_new_with_label("");
+    gtk_widget_set_halign(self->more, GTK_ALIGN_START);
+    gtk_widget_set_visible(self->more, FALSE);
+    gtk_widget_add_css_class(self->more, "flat");
+    g_signal_connect_swapped(self->more, "clicked", G_CALLBACK(on_more), self);
+    gtk_box_append(GTK_BOX(self->box), self->more);
     g_object_set_data_full(G_OBJECT(self->box), "hs-card", self, card_free);
     self->watch = g_signal_connect_swapped(session, "changed", G_CALLBACK(on_changed), self);
     show(self);

@@ -10,6 +10,8 @@
 #include "field.h"
 #include "files.h"
 #include "heading.h"
+#include "lesson.h"
+#include "lesson_set.h"
 #include "look.h"
 #include "notice.h"
 #include "options.h"
@@ -182,6 +184,8 @@ act_look(GtkWidget *widget, const char *name, GVariant *argument)
     if (g_str_equal(name, "win.lesson"))
         hs_window_show_page(self,
                             g_str_equal(hs_window_page(self), "lesson") ? "work" : "lesson");
+    else if (g_str_equal(hs_window_page(self), "lesson") && g_str_equal(name, "win.draw-route"))
+        hs_lesson_reset(HS_LESSON(self->lesson));
     else if (!g_str_equal(hs_window_page(self), "work"))
         return;
     else if (g_str_equal(name, "win.fit"))
@@ -243,6 +247,26 @@ act_crew(GtkWidget *widget, const char *name, GVariant *argument)
         hs_crew_set_count(widget, self->session, g_variant_get_int32(argument));
 }
 
+/* ---- teaching ------------------------------------------------------------------------------ */
+
+static void
+act_teach(GtkWidget *widget, const char *name, GVariant *argument)
+{
+    HsWindow *self = HS_WINDOW(widget);
+    int n = g_variant_get_int32(argument);
+
+    (void)name;
+    if (n < 0 || n >= hs_lesson_set_count() || !hs_window_may_leave(self, show_start))
+        return;
+    g_autoptr(hs_document) document = hs_lesson_set_document(n);
+    if (document == NULL)
+        return;
+    hs_window_open_document(self, document);
+    hs_lesson_set_arrange(n, self->session);
+    hs_window_show_page(self, "lesson");
+    hs_lesson_begin(HS_LESSON(self->lesson), n);
+}
+
 /* ---- table --------------------------------------------------------------------------------- */
 
 void
@@ -284,6 +308,7 @@ hs_window_install_actions(GtkWidgetClass *widget_class)
             gtk_widget_class_add_binding_action(widget_class, table[i].key, 0, table[i].name,
                                                 NULL);
     }
+    gtk_widget_class_install_action(widget_class, "win.teach", "i", act_teach);
     gtk_widget_class_install_action(widget_class, "win.crew", "i", act_crew);
     for (int i = 1; i <= 8; i++)
         gtk_widget_class_add_binding_action(widget_class, (guint)(GDK_KEY_0 + i), 0, "win.crew",

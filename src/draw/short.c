@@ -135,7 +135,8 @@ hs_sheet_input_name(const char *key)
     } names[] = {{"mass_kg", N_("mass of the load")},
                  {"reach_m", N_("reach")},
                  {"gain", N_("gain of the suit")},
-                 {"friction", N_("friction underfoot")}};
+                 {"friction", N_("friction underfoot")},
+                 {"sketched", N_("sketched heights")}};
 
     for (size_t i = 0; i < G_N_ELEMENTS(names); i++)
         if (g_strcmp0(key, names[i].key) == 0)

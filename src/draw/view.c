@@ -15,6 +15,7 @@
 #define TOP_PART                                                                               \
     0.14 /* but no more than these parts of the height: large type must not crowd the picture out */
 #define BOTTOM_PART      0.25
+#define SMALL_em         1.0 /* a small picture has no labels at its edge */
 #define LARGEST_px_per_m 600.0
 #define ARROW_PART       0.24 /* the greatest force takes this part of the height */
 #define ARROW_m          0.55 /* and never more than this length in the picture */
@@ -175,6 +176,28 @@ hs_view_fit_pair(const hs_scene *a,
         return;
     travel_to(&ret_views[0], &travel, a->travel.now_m, scale);
     travel_to(&ret_views[1], &travel, b->travel.now_m, scale);
+}
+
+hs_view
+hs_view_fit_people(const hs_scene *scene, double width_px, double height_px, double font_px)
+{
+    const hs_travel *travel = &scene->travel;
+    hs_view view = hs_view_fit_whole(scene, width_px, height_px, font_px);
+    hs_vec2 least_m = {travel->now_m.x - travel->below_m.x,
+                       travel->now_m.y - travel->below_m.y};
+    hs_vec2 most_m = {travel->now_m.x + travel->above_m.x, travel->now_m.y + travel->above_m.y};
+    double edge_px = SMALL_em * font_px;
+    double scale = fmin((width_px - 2 * edge_px) / fmax(most_m.x - least_m.x, 0.5),
+                        (height_px - 3 * edge_px) / fmax(most_m.y - least_m.y, 0.5));
+
+    if (!(scale > 0) || !isfinite(scale))
+        return view;
+    view.scale_px_per_m = fmin(scale, LARGEST_px_per_m);
+    view.force_px_per_N = fmin(ARROW_PART * height_px, ARROW_m * view.scale_px_per_m) /
+                          fmax(scene->greatest_N, 1.0);
+    view.x0_px = width_px / 2 - (least_m.x + most_m.x) / 2 * view.scale_px_per_m;
+    view.y0_px = height_px - 2 * edge_px + least_m.y * view.scale_px_per_m;
+    return view;
 }
 
 hs_vec2

@@ -31,6 +31,9 @@ hs_view_fit_whole(const hs_scene *scene, double width_px, double height_px, doub
 /* One view of the whole way for two scenes drawn side by side at the same size. */
 hs_view hs_view_fit_two(
     const hs_scene *a, const hs_scene *b, double width_px, double height_px, double font_px);
+/* A small picture: load and people of this moment fill it, whatever else there is. */
+hs_view
+hs_view_fit_people(const hs_scene *scene, double width_px, double height_px, double font_px);
 hs_vec2 hs_view_to_surface(const hs_view *view, hs_vec2 at_m);
 hs_vec2 hs_view_to_world(const hs_view *view, hs_vec2 at_px);
 void hs_view_zoom(hs_view *view, double factor, hs_vec2 about_px);

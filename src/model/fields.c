@@ -128,7 +128,7 @@ static const hs_field point_fields[] = {
     NUM(hs_point, "reach_m", reach_m, 0, 3), ZERO(hs_point, "turn_deg", turn_deg, -180, 180),
     NUM(hs_point, "pitch_deg", pitch_deg, -89, 89), WORDS(hs_point, "move", move, moves, TRUE),
     NUM(hs_point, "time_s", time_s, 0, 36000), ZERO(hs_point, "hold_s", hold_s, 0, 36000),
-    BOOL(hs_point, "precise", precise), BOOL(hs_point, "set_down", set_down),
+    BOOL(hs_point, "precise", precise), BOOL(hs_point, "set_down", set_down), BOOL(hs_point, "sketched", sketched),
     ABOVE(hs_point, "tolerance_m", tolerance_m, 0, 1), WHOLE(hs_point, "meet", meet, 0, 100),
     ZERO(hs_point, "held_up", held_up, 0, 1), NUM(hs_point, "slide_friction", slide_friction, 0, 3), END};
 static const hs_object point = {"point", sizeof(hs_point), point_fields};

@@ -1,88 +1,9 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 """One sitting at the window with the real pointer and real keys. Arguments: the program, a folder with examples."""
-import json, os, re, shutil, sys, tempfile, time
-from drive import App, Atspi
-
-BEGAN = time.monotonic()
-
-
-def step(name):
-    print('# %5.1f s  %s' % (time.monotonic() - BEGAN, name), flush=True)
-
-
-def start(exe, path):
-    return App([exe, path], G_DEBUG='fatal-criticals', LC_ALL='C.UTF-8')
-
-
-def document(path):
-    return json.load(open(path))
-
-
-def save(a, path, ready, wait=20):
-    """Ctrl+S until the file says what is wanted: a closing popover may still swallow the first."""
-    pressed = [0.0]
-
-    def look():
-        if time.monotonic() - pressed[0] > 1.5:
-            a.key('ctrl+s')
-            pressed[0] = time.monotonic()
-        return ready(document(path)) and document(path)
-    return a.until(look, wait, 'the file to say so')
-
-
-def undo(a, path, ready):
-    """One Ctrl+Z; pressed again only when a closing list has swallowed it, which leaves the file as it was."""
-    before = document(path)
-    for left in (2, 1, 0):
-        a.key('ctrl+z')
-        try:
-            return save(a, path, ready, 6)
-        except AssertionError:
-            if left == 0 or document(path) != before:
-                raise
-
-
-class Zones:
-    """The window's zones, looked for once: each look at the whole window costs a thousand messages."""
-
-    def __init__(self, a):
-        work = a.find('panel', 'Assessment')
-        self.brief = a.find('landmark|region|panel|filler', 'Brief', work)
-        self.stage = a.find('panel|filler', 'Stage', work)
-        self.strip = a.find('panel|filler', 'Strip', work)
-        self.findings = a.find('landmark|region|panel|filler', 'Findings', work)
-
-
-def reveal(a, node):
-    """Scroll with the wheel until the thing is inside the window."""
-    frame = a.frame().get_extents(1)
-    x, y = a.origin()
-    for _ in range(80):
-        e = node.get_extents(1)
-        if 90 < e.y and e.y + e.height < frame.height - 20:
-            return
-        down = e.y + e.height >= frame.height - 20
-        a.wheel(x + e.x + 5, y + frame.height // 2, down, min(8, 1 + abs(e.y - frame.height // 2) // 120))
-    raise AssertionError('could not be scrolled to: ' + node.get_name())
-
-
-def click(a, node):
-    reveal(a, node)
-    a.click(node)
-
-
-def settled(a, node):
-    """The node's name once it has stayed the same for half a second."""
-    seen = [node.get_name(), time.monotonic()]
-
-    def look():
-        if node.get_name() != seen[0]:
-            seen[:] = [node.get_name(), time.monotonic()]
-        return time.monotonic() - seen[1] > 0.5
-    a.until(look, 10, 'a name that stays')
-    return seen[0]
-
+import os, re, shutil, sys, tempfile
+from drive import Atspi
+from sitting import Zones, click, document, reveal, run, save, settled, start, step, undo
 
 def drags(a, z, path):
     step('drag a point, nudge it by keys, undo both')
@@ -152,6 +73,13 @@ def finding(a, z, path):
     a.until(lambda: not any((n.get_name() or '').startswith('Working ·') for n in a.all(z.findings)), 20, 'it to close')
 
 
+def sort(a, z, path):
+    step('sort the findings by the other option, and back')
+    for left, right in (('Sort by Today', 'Sorted by Today.*'), ('Sort by Proposed', 'Sorted by Proposed.*')):
+        click(a, a.find('toggle button|push button', left, z.findings))
+        a.find('toggle button|push button', right, z.findings)
+
+
 def scrub(a, z, path):
     step('scrub by the strip, drag over the plots, switch the power off')
     scale = a.find('slider', 'Moment of the route, seconds', z.strip)
@@ -173,6 +101,26 @@ def loads(a, z, path):
     undo(a, path, lambda d: d['load']['name'] == name)
 
 
+def lesson(a, z, path):
+    step('lesson: a typed guess stays beside the answer; R covers everything for the next class')
+    a.press(a.find('push button', 'Lesson'))
+    a.click(a.find('push button', 'First question'))
+    guess = a.find('text', 'The class guesses')
+    a.click(guess)
+    a.until(lambda: a.has(guess, 'focused'), 10, 'focus in the guess')
+    a.type('300 N')
+    a.key('Return')
+    a.find('label', r'The load weighs .*, at its centre of gravity\. Guessed: 300.N\.')
+    a.click(a.find('push button', 'Next question'))
+    a.find('label', 'Who carries how much of it.*')
+    a.click(a.find('push button', 'Show the answer'))
+    a.find('label', 'The greatest share of one bearer is [^G]*')
+    a.key('r')
+    a.find('label', 'What do you see.*')
+    a.press(a.find('push button', 'End lesson'))
+    a.find('panel', 'Assessment')
+
+
 def names(a):
     step('every control has a name of its own')
     roles = ('push button', 'toggle button', 'text', 'slider', 'combo box', 'check box', 'spin button', 'table cell')
@@ -187,13 +135,7 @@ def main(exe, work):
     shutil.copy(work, path)
     a = start(exe, path)
     z = Zones(a)
-    for part in (drags, types, crew, suit, finding, scrub, loads):
-        try:
-            part(a, z, path)
-        except AssertionError:
-            print('# the program said:', a.said())
-            a.shot(os.environ.get('GUI_SHOT', 'gui-failed.png'))
-            raise
+    run(a, (drags, types, crew, suit, finding, sort, scrub, loads, lesson), z, path)
     names(a)
     if len(sys.argv) > 3:
         a.shot(sys.argv[3])

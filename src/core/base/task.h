@@ -198,7 +198,7 @@ typedef struct {
     double reach_m, turn_deg, pitch_deg;
     hs_move move;
     double time_s, hold_s;
-    hs_tri precise, set_down;
+    hs_tri precise, set_down, sketched;
     double tolerance_m;
     double meet;    /* count of studs, pins or rails to meet at once */
     double held_up; /* 0..1 */

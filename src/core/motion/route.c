@@ -114,6 +114,9 @@ hs_route_solve(const hs_route *route,
         const hs_point *point = &route->points[i];
 
         pitch_rad[i] = hs_or(point->pitch_deg, 0.0) * HS_RAD_PER_DEG;
+        if (point->sketched == HS_YES)
+            hs_assume(assumptions, HS_SKETCHED_m, NULL, HS_SAY(assume_sketched, HS_SKETCHED_m),
+                      "route.points[%d].sketched", i);
         if (i > 0) {
             double time_s = point->time_s;
 

@@ -9,6 +9,9 @@
 #include "assume.h"
 #include "task.h"
 
+/* A height that a hand drew and nobody typed is uncertain by this much either way: our choice, no source. */
+#define HS_SKETCHED_m 0.05
+
 typedef struct {
     int point; /* the leg leads to this point, from point - 1 */
     hs_move move;

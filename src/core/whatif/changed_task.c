@@ -118,3 +118,17 @@ hs_change_reach(
     made->options = options;
     return made;
 }
+
+hs_task *
+hs_change_sketched(const hs_task *task, double d_m, hs_arena *arena)
+{
+    hs_task *made = copy_of(task, arena);
+    hs_point *points = HS_NEW(arena, hs_point, task->route.n_points);
+
+    memcpy(points, task->route.points, (size_t)task->route.n_points * sizeof *points);
+    for (int i = 0; i < task->route.n_points; i++)
+        if (points[i].sketched == HS_YES)
+            points[i].z_m += d_m;
+    made->route.points = points;
+    return made;
+}

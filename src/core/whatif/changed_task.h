@@ -17,5 +17,7 @@ hs_task *hs_change_gain(const hs_task *task, double k, hs_arena *arena);
 /* reach of every option at every point plus d, never below 0.05 m; reach_m as resolved for each point */
 hs_task *hs_change_reach(
     const hs_task *task, int option, const double *reach_m, double d_m, hs_arena *arena);
+/* height of every point that was sketched plus d */
+hs_task *hs_change_sketched(const hs_task *task, double d_m, hs_arena *arena);
 
 #endif

@@ -27,17 +27,20 @@ enum {
     IN_FRICTION,
     IN_GAIN,
     IN_REACH,
+    IN_SKETCHED, /* last: drawn only where something was sketched, so that all other draws stay the same */
     N_INPUTS
 };
-static const char *const input_names[N_INPUTS] = {"mass_kg", "friction", "gain", "reach_m"};
+static const char *const input_names[N_INPUTS] = {"mass_kg", "friction", "gain", "reach_m",
+                                                  "sketched"};
 
 typedef struct {
     const hs_task *task;
     hs_arena *arena;
     hs_today today;
-    double tolerance[N_INPUTS]; /* two standard deviations, relative; reach in m */
-    int n_draws;
-    double *normal; /* n_draws x N_INPUTS, standard normal */
+    double tolerance
+        [N_INPUTS]; /* two standard deviations, relative; reach and sketched heights in m */
+    int n_draws, n_inputs;
+    double *normal; /* n_draws x n_inputs, standard normal */
 } plan;
 
 /* Normal quantile from a uniform number by bisection of erfc: 60 halvings are exact to rounding, no tables. */
@@ -78,6 +81,15 @@ all_measured(const hs_task *task)
     return true;
 }
 
+static bool
+any_sketched(const hs_task *task)
+{
+    for (int i = 0; i < task->route.n_points; i++)
+        if (task->route.points[i].sketched == HS_YES)
+            return true;
+    return false;
+}
+
 static hs_status
 make_plan(
     const hs_task *task, hs_results *results, hs_arena *arena, plan *made, hs_error *error)
@@ -102,10 +114,12 @@ make_plan(
     made->tolerance[IN_REACH] = or_tolerance(results, doubt->reach_cm, REACH_cm,
                                              HS_REASON_assume_reach_doubt, "doubt.reach_cm") /
                                 100.0;
+    made->tolerance[IN_SKETCHED] = HS_SKETCHED_m;
+    made->n_inputs = any_sketched(task) ? N_INPUTS : IN_SKETCHED;
     made->normal = HS_NEW(arena, double, made->n_draws *N_INPUTS);
-    HS_TRY(hs_sobol_fill(N_INPUTS, 1, made->n_draws,
+    HS_TRY(hs_sobol_fill(made->n_inputs, 1, made->n_draws,
                          (uint64_t)fmax(hs_or(doubt->seed, 1.0), 0.0), made->normal, error));
-    for (int i = 0; i < made->n_draws * N_INPUTS; i++)
+    for (int i = 0; i < made->n_draws * made->n_inputs; i++)
         made->normal[i] = normal_of(made->normal[i]);
     return HS_OK;
 }
@@ -131,6 +145,9 @@ drawn_task(
         at = floor;
     }
     HS_TRY(hs_setup_reach(at, option, made->arena, &reach_m, error));
+    if (made->n_inputs > IN_SKETCHED)
+        at = hs_change_sketched(at, 0.5 * made->tolerance[IN_SKETCHED] * z[IN_SKETCHED],
+                                made->arena);
     *ret_task = hs_change_reach(at, option, reach_m,
                                 0.5 * made->tolerance[IN_REACH] * z[IN_REACH], made->arena);
     return HS_OK;
@@ -149,7 +166,7 @@ run_draws(const plan *made, int option, record *records, double *worst, hs_error
         const hs_task *task;
         hs_option_result result;
 
-        HS_TRY(drawn_task(made, option, &made->normal[d * N_INPUTS], &task, error));
+        HS_TRY(drawn_task(made, option, &made->normal[d * made->n_inputs], &task, error));
         HS_TRY(hs_option_runs_one(task, option, &made->today, HS_ASSESS_LIVE, made->arena,
                                   &result, error));
         worst[d] = HS_ABSENT;
@@ -210,7 +227,7 @@ explained(const plan *made, const double *worst, int input)
     if (!(made->tolerance[input] > 0.0))
         return 0.0;
     for (int d = 0; d < made->n_draws; d++) {
-        double x = made->normal[d * N_INPUTS + input], y = worst[d];
+        double x = made->normal[d * made->n_inputs + input], y = worst[d];
 
         if (!hs_has(y))
             continue;
@@ -238,13 +255,13 @@ summarise(const plan *made, const record *records, const double *worst, hs_doubt
                              quantile(records[k].value, made->n_draws, 0.50, scratch),
                              quantile(records[k].value, made->n_draws, 0.95, scratch)};
     }
-    for (int i = 0; i < N_INPUTS; i++) {
+    for (int i = 0; i < made->n_inputs; i++) {
         drivers[i] = (hs_driver){input_names[i], explained(made, worst, i)};
         sum += drivers[i].share;
     }
-    for (int i = 0; i < N_INPUTS && sum > 0.0; i++)
+    for (int i = 0; i < made->n_inputs && sum > 0.0; i++)
         drivers[i].share /= sum;
-    for (int i = 1; i < N_INPUTS; i++)
+    for (int i = 1; i < made->n_inputs; i++)
         for (int j = i; j > 0 && drivers[j].share > drivers[j - 1].share; j--) {
             hs_driver swap = drivers[j];
 
@@ -253,7 +270,7 @@ summarise(const plan *made, const record *records, const double *worst, hs_doubt
         }
     ret->checks = checks;
     ret->drivers = drivers;
-    ret->n_drivers = sum > 0.0 ? N_INPUTS : 0;
+    ret->n_drivers = sum > 0.0 ? made->n_inputs : 0;
 }
 
 hs_status
