@@ -8,10 +8,6 @@
 #include "spine_sets.h"
 #include "units.h"
 
-/* File format: over 30 degrees out of scope; up to 10 a turn is not a turn (docs/body.md). */
-#define TURN_SCOPE_deg 30.0
-#define TURN_FREE_deg  10.0
-
 static double
 compression_limit_N(const hs_asking *asking)
 {
@@ -48,7 +44,7 @@ is_out_of_scope(const hs_asking *asking, int s, int b, double value_N, hs_findin
 
     if (asking->run->stations[s].bearers[b].input.is_one_handed)
         hs_finding_scope(finding, value_N, HS_SAY(spine_one_handed, value_N));
-    else if (turn_deg > TURN_SCOPE_deg)
+    else if (turn_deg > HS_TURN_SCOPE_deg)
         hs_finding_scope(finding, value_N, HS_SAY(spine_turned, value_N, turn_deg));
     else
         return false;
@@ -72,7 +68,7 @@ static void
 cap_at_near(const hs_asking *asking, int s, const hs_body_input *in, hs_finding *finding)
 {
     if (in->stance == HS_STANCE_KNEELING ||
-        hs_body_turn_deg(asking, &asking->run->stations[s].place) > TURN_FREE_deg)
+        hs_body_turn_deg(asking, &asking->run->stations[s].place) > HS_TURN_FREE_deg)
         hs_finding_at_best_near(finding);
 }
 
@@ -163,8 +159,11 @@ judge_compression(const hs_asking *asking, int s, int b, bool in_full, hs_findin
             ? HS_SAY(spine_compression_kneeling, value_N, limit_N, HS_SPINE_COMPRESSION_MOST_N)
             : compression_text(value_N, limit_N, &state->body);
     work_compression(asking, b, state, finding);
-    if (finding->ratio >= asking->near_ratio)
-        hs_body_remedy_solve(asking, b, compression_ratio, asking->near_ratio, finding);
+    if (finding->status != HS_STATUS_WITHIN)
+        hs_body_remedy_solve(asking,
+                             &(hs_body_asked){compression_ratio, asking->near_ratio,
+                                              judge_compression, true, true},
+                             finding);
 }
 
 void
@@ -217,9 +216,10 @@ judge_shear(const hs_asking *asking, int s, int b, bool in_full, hs_finding *fin
     if (!in_full)
         return;
     work_shear(&state->body, finding);
-    if (finding->status == HS_STATUS_BEYOND || finding->ratio >= asking->near_ratio ||
-        other_N > limit_N)
-        hs_body_remedy_solve(asking, b, shear_ratio, asking->near_ratio, finding);
+    if (finding->status != HS_STATUS_WITHIN)
+        hs_body_remedy_solve(
+            asking, &(hs_body_asked){shear_ratio, asking->near_ratio, judge_shear, true, true},
+            finding);
 }
 
 void

@@ -9,6 +9,7 @@
 #define STRAIGHT_NEED 0.22
 #define STEEPEST      1e-3 /* keeps the need finite on a wall (numerics) */
 #define TURN_NEED     0.45
+#define ROOM          0.999 /* a remedy lands this side of its threshold (numerics) */
 #define TURN_deg                                                                               \
     10.0 /* a change of the way's direction by more is a turn: common practice, no source */
 
@@ -98,14 +99,22 @@ judge_place(const hs_asking *asking, int s, int b, hs_finding *finding)
         finding->text = HS_SAY(floor_still, need, limit, hs_or(fabs(flat_N), 0.0),
                                slope_rad * HS_DEG_PER_RAD);
     }
-    if (!(limit > 0.0)) {
+    if (limit > 0.0)
+        hs_finding_judge(finding, need, limit, asking->near_ratio);
+    else
         hs_finding_beyond(finding, finding->text);
-        return;
-    }
-    hs_finding_judge(finding, need, limit, asking->near_ratio);
-    if (finding->ratio >= asking->near_ratio)
+    if (finding->status != HS_STATUS_WITHIN)
         finding->remedy =
-            HS_SAY(floor_remedy, ceil(need / (0.999 * asking->near_ratio) * 100.0) / 100.0);
+            HS_SAY(floor_remedy, ceil(need / (ROOM * asking->near_ratio) * 100.0) / 100.0);
+}
+
+/* On a floor without friction no ratio is left to compare: there the need is. */
+static bool
+is_worse(const hs_finding *a, const hs_finding *b)
+{
+    if (!hs_has(a->ratio) && !hs_has(b->ratio))
+        return a->text.number[0] > b->text.number[0];
+    return hs_finding_worse(a, b);
 }
 
 void
@@ -124,7 +133,7 @@ hs_check_floor_friction(const hs_asking *asking, hs_finding *finding)
 
             judge_place(asking, s, b, &candidate);
             hs_finding_at(&candidate, run, s, b);
-            if (finding->status == HS_STATUS_NONE || hs_finding_worse(&candidate, finding))
+            if (finding->status == HS_STATUS_NONE || is_worse(&candidate, finding))
                 *finding = candidate;
         }
 }

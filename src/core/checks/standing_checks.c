@@ -17,11 +17,13 @@ strength_ratio(const hs_asking *asking, const hs_body_state *body)
     return body->greatest;
 }
 
+/* Behind the line that people can use is beyond for that alone. */
 static double
 balance_ratio(const hs_asking *asking, const hs_body_state *body)
 {
     (void)asking;
-    return body->balance_ratio;
+    return body->behind_cut ? fmax(body->balance_ratio, 1.0 + fabs(body->margin_m))
+                            : body->balance_ratio;
 }
 
 static int
@@ -73,6 +75,17 @@ reason_of(int joint)
 }
 
 static void
+judge_strength(const hs_asking *asking, int s, int b, bool in_full, hs_finding *finding);
+
+static void
+remedy_strength(const hs_asking *asking, hs_finding *finding)
+{
+    hs_body_asked asked = {strength_ratio, asking->near_ratio, judge_strength, true, false};
+
+    hs_body_remedy_solve(asking, &asked, finding);
+}
+
+static void
 judge_strength(const hs_asking *asking, int s, int b, bool in_full, hs_finding *finding)
 {
     const hs_bearer_state *state = &asking->run->stations[s].bearers[b];
@@ -90,7 +103,7 @@ judge_strength(const hs_asking *asking, int s, int b, bool in_full, hs_finding *
         hs_finding_beyond(finding, HS_SAY(strength_out_of_reach, body->shortfall_m,
                                           state->input.hand_x_m, state->input.hand_z_m));
         if (in_full)
-            hs_body_remedy_solve(asking, b, strength_ratio, asking->near_ratio, finding);
+            remedy_strength(asking, finding);
         return;
     }
     joint = worst_joint(body);
@@ -105,8 +118,8 @@ judge_strength(const hs_asking *asking, int s, int b, bool in_full, hs_finding *
         return;
     HS_WORK(&finding->working, body_utilisation, body->utilisation[joint], "",
             {"M", body->moment_Nm[joint], "Nm"}, {"S", body->strength_Nm[joint], "Nm"});
-    if (finding->ratio >= asking->near_ratio)
-        hs_body_remedy_solve(asking, b, strength_ratio, asking->near_ratio, finding);
+    if (finding->status != HS_STATUS_WITHIN)
+        remedy_strength(asking, finding);
 }
 
 void
@@ -196,11 +209,22 @@ work_walk(const hs_asking *asking, int b, hs_finding *finding)
 }
 
 static void
+judge_balance(const hs_asking *asking, int s, int b, bool in_full, hs_finding *finding);
+
+static void
+remedy_balance(const hs_asking *asking, hs_finding *finding)
+{
+    hs_body_asked asked = {balance_ratio, BALANCE_NEAR_RATIO, judge_balance, false, false};
+
+    hs_body_remedy_solve(asking, &asked, finding);
+}
+
+static void
 judge_balance(const hs_asking *asking, int s, int b, bool in_full, hs_finding *finding)
 {
     const hs_bearer_state *state = &asking->run->stations[s].bearers[b];
     const hs_body_state *body = &state->body;
-    double ratio = body->balance_ratio;
+    double ratio = balance_ratio(asking, body);
     hs_balance_left left;
 
     finding->source = HS_SRC_king_1994;
@@ -214,11 +238,9 @@ judge_balance(const hs_asking *asking, int s, int b, bool in_full, hs_finding *f
     if (!body->is_found) {
         hs_finding_beyond(finding, HS_SAY(balance_none, body->shortfall_m));
         if (in_full)
-            hs_body_remedy_solve(asking, b, balance_ratio, BALANCE_NEAR_RATIO, finding);
+            remedy_balance(asking, finding);
         return;
     }
-    if (body->behind_cut)
-        ratio = fmax(ratio, 1.0 + fabs(body->margin_m));
     hs_finding_judge_ratio(finding, body->margin_m, 0.0, ratio, BALANCE_NEAR_RATIO);
     finding->text = HS_SAY(none, body->margin_m, body->zmp_m, ratio * USABLE_SCALE);
     finding->text.reason = body->behind_cut    ? HS_REASON_balance_behind
@@ -233,8 +255,8 @@ judge_balance(const hs_asking *asking, int s, int b, bool in_full, hs_finding *f
             {"scale", body->balance_ratio * USABLE_SCALE, ""});
     work_left(body, &state->input, &left, asking->task->site.friction, finding);
     work_walk(asking, b, finding);
-    if (finding->ratio >= BALANCE_NEAR_RATIO)
-        hs_body_remedy_solve(asking, b, balance_ratio, BALANCE_NEAR_RATIO, finding);
+    if (finding->status != HS_STATUS_WITHIN)
+        remedy_balance(asking, finding);
 }
 
 void
