@@ -221,6 +221,168 @@ a_gap_in_the_suits_figures_is_missing(void)
     one_free(&o);
 }
 
+/* On the knees near at best, and the remedy says so; where standing ends it, it is named. */
+static void
+on_the_knees_it_is_near_at_best(void)
+{
+    static const hs_check_id checks[] = {HS_CHECK_spine_compression, HS_CHECK_spine_shear,
+                                         HS_CHECK_strength};
+    one o;
+
+    /* The knees are a shank ahead of the ankles. */
+    bare(&o, 3, 0.60);
+    for (gsize i = 0; i < G_N_ELEMENTS(checks); i++) {
+        hs_finding finding;
+
+        o.option.stance = HS_STANCE_KNEELING;
+        finding = one_ask(&o, checks[i]);
+        g_test_message("%s: ratio %g", hs_check_get(checks[i])->id, finding.ratio);
+        g_assert_cmpint(finding.status, ==, HS_STATUS_NEAR);
+        g_assert_cmpfloat(finding.ratio, <, 0.9);
+        g_assert_cmpint(finding.remedy.reason, ==, HS_REASON_body_remedy_stand);
+        if (checks[i] == HS_CHECK_spine_compression)
+            EXPECT(finding, NEAR, spine_compression_kneeling);
+        o.option.stance = HS_STANCE_STANDING;
+        g_assert_cmpint(one_ask(&o, checks[i]).status, ==, HS_STATUS_WITHIN);
+    }
+    one_free(&o);
+}
+
+/* What is too heavy standing too does not become within by standing up, and no mass or reach is promised. */
+static void
+heavy_on_the_knees_has_no_promise(void)
+{
+    one o;
+    hs_finding finding;
+
+    bare(&o, 40, 0.40);
+    o.option.stance = HS_STANCE_KNEELING;
+    finding = one_ask(&o, HS_CHECK_spine_compression);
+    g_assert_true(finding.status == HS_STATUS_BEYOND || finding.status == HS_STATUS_NEAR);
+    g_assert_cmpint(finding.remedy.reason, ==, HS_REASON_body_remedy_kneeling);
+    o.option.stance = HS_STANCE_STANDING;
+    g_assert_cmpint(one_ask(&o, HS_CHECK_spine_compression).status, !=, HS_STATUS_WITHIN);
+    one_free(&o);
+}
+
+static void
+turn_all(one *o, double turn_deg)
+{
+    for (int i = 0; i < 4; i++)
+        o->points[i].turn_deg = turn_deg;
+}
+
+/* Turned work is near at best: less of a turn where that alone ends it, else with what the load asks for besides. */
+static void
+a_turn_is_named_alone_or_with_the_rest(void)
+{
+    one o;
+    hs_finding finding;
+
+    bare(&o, 3, 0.30);
+    turn_all(&o, -20);
+    finding = one_ask(&o, HS_CHECK_spine_compression);
+    g_assert_cmpint(finding.status, ==, HS_STATUS_NEAR);
+    g_assert_cmpint(finding.remedy.reason, ==, HS_REASON_body_remedy_turn);
+    hs_near("at most", finding.remedy.number[0], 10.0, 0.0);
+    hs_near("now", finding.remedy.number[1], 20.0, 0.0);
+    turn_all(&o, -finding.remedy.number[0]);
+    g_assert_cmpint(one_ask(&o, HS_CHECK_spine_compression).status, ==, HS_STATUS_WITHIN);
+    one_free(&o);
+    bare(&o, 22, 0.50);
+    turn_all(&o, 20);
+    finding = one_ask(&o, HS_CHECK_spine_compression);
+    g_assert_cmpint(finding.remedy.reason, ==, HS_REASON_body_remedy_turn_reach);
+    hs_near("at most", finding.remedy.number[2], 10.0, 0.0);
+    for (int i = 0; i < 4; i++)
+        o.points[i].reach_m = finding.remedy.number[0];
+    g_assert_cmpint(one_ask(&o, HS_CHECK_spine_compression).status, ==, HS_STATUS_NEAR);
+    turn_all(&o, finding.remedy.number[2]);
+    g_assert_cmpint(one_ask(&o, HS_CHECK_spine_compression).status, ==, HS_STATUS_WITHIN);
+    one_free(&o);
+}
+
+/* Shear by both rules at its worst place, with a limit that nothing reaches. */
+static void
+ask_both_rules(one *o, hs_site_limit *own, double *ret_rule_N, double *ret_other_N)
+{
+    hs_finding finding;
+
+    own->figure = 1e6;
+    o->task.policy.n_site_limits = 1;
+    o->task.policy.site_limits = own;
+    finding = one_ask(o, HS_CHECK_spine_shear);
+    EXPECT(finding, WITHIN, spine_shear_is);
+    *ret_rule_N = finding.text.number[0];
+    *ret_other_N = finding.text.number[2];
+    g_test_message("shear %g N by the sacrum, %g N square to the trunk", *ret_rule_N,
+                   *ret_other_N);
+}
+
+/* A limit between the figures of the two rules decides nothing: near; the remedy brings both below near. */
+static void
+a_limit_between_the_two_slope_rules_is_near(void)
+{
+    hs_site_limit own = {"spine.shear", NONE, false};
+    one o;
+    hs_finding finding;
+    double rule_N, other_N;
+
+    bare(&o, 12, 0.40);
+    ask_both_rules(&o, &own, &rule_N, &other_N);
+    g_assert_cmpfloat(rule_N, >, 1.5 * other_N);
+    own.figure = 0.98 * rule_N;
+    finding = one_ask(&o, HS_CHECK_spine_shear);
+    EXPECT(finding, NEAR, spine_shear_straddles);
+    g_assert_cmpfloat(finding.ratio, >, 1.0);
+    g_assert_true(apply(&o, &finding));
+    finding = one_ask(&o, HS_CHECK_spine_shear);
+    EXPECT(finding, WITHIN, spine_shear_is);
+    g_assert_cmpfloat(fmax(finding.text.number[0], finding.text.number[2]), <,
+                      0.9 * own.figure);
+    one_free(&o);
+}
+
+/* The same where the figure that is judged lies below the limit and the other above: near, not within. */
+static void
+a_limit_below_the_other_slope_rule_is_near(void)
+{
+    hs_site_limit own = {"spine.shear", NONE, false};
+    one o;
+    hs_finding finding;
+    double rule_N, other_N;
+
+    bare(&o, 3, 0.70);
+    for (int i = 0; i < 4; i++)
+        o.points[i].z_m = 0.25;
+    ask_both_rules(&o, &own, &rule_N, &other_N);
+    g_assert_cmpfloat(other_N, >, 1.03 * rule_N);
+    own.figure = 0.99 * other_N;
+    finding = one_ask(&o, HS_CHECK_spine_shear);
+    EXPECT(finding, NEAR, spine_shear_straddles);
+    g_assert_cmpfloat(finding.ratio, <, 1.0);
+    g_assert_true(apply(&o, &finding));
+    finding = one_ask(&o, HS_CHECK_spine_shear);
+    EXPECT(finding, WITHIN, spine_shear_is);
+    one_free(&o);
+}
+
+static void
+a_floor_without_friction_is_told_what_it_needs(void)
+{
+    one o;
+    hs_finding finding;
+
+    bare(&o, 12, 0.40);
+    o.task.site.friction = 0.0;
+    finding = one_ask(&o, HS_CHECK_floor_friction);
+    g_assert_cmpint(finding.status, ==, HS_STATUS_BEYOND);
+    g_assert_cmpint(finding.remedy.reason, ==, HS_REASON_floor_remedy);
+    o.task.site.friction = finding.remedy.number[0];
+    g_assert_cmpint(one_ask(&o, HS_CHECK_floor_friction).status, ==, HS_STATUS_WITHIN);
+    one_free(&o);
+}
+
 int
 main(int argc, char **argv)
 {
@@ -242,5 +404,17 @@ main(int argc, char **argv)
     g_test_add_func("/body_checks/dose_is_never_judged", dose_is_never_judged);
     g_test_add_func("/body_checks/a_gap_in_the_suits_figures_is_missing",
                     a_gap_in_the_suits_figures_is_missing);
+    g_test_add_func("/body_checks/on_the_knees_it_is_near_at_best",
+                    on_the_knees_it_is_near_at_best);
+    g_test_add_func("/body_checks/heavy_on_the_knees_has_no_promise",
+                    heavy_on_the_knees_has_no_promise);
+    g_test_add_func("/body_checks/a_turn_is_named_alone_or_with_the_rest",
+                    a_turn_is_named_alone_or_with_the_rest);
+    g_test_add_func("/body_checks/a_limit_between_the_two_slope_rules_is_near",
+                    a_limit_between_the_two_slope_rules_is_near);
+    g_test_add_func("/body_checks/a_limit_below_the_other_slope_rule_is_near",
+                    a_limit_below_the_other_slope_rule_is_near);
+    g_test_add_func("/body_checks/a_floor_without_friction_is_told_what_it_needs",
+                    a_floor_without_friction_is_told_what_it_needs);
     return g_test_run();
 }
