@@ -22,8 +22,6 @@ known_reason(hs_reason reason)
         return _("suit");
     case HS_REASON_limits_unknown_felt:
         return _("felt force not known");
-    case HS_REASON_limits_no_lift:
-        return _("no lift on the way");
     case HS_REASON_limits_team:
         return _("team");
     case HS_REASON_limits_team_size:

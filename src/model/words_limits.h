@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 WORD(limits_unknown_mass, N_("Not judged: what this bearer holds here is not known. See which data are missing."))
 WORD(limits_unknown_felt, N_("Does not apply: a suit is worn, and what the wearer feels is not known."))
-WORD(limits_no_lift, N_("Does not apply: nothing on this way is lifted or lowered."))
 WORD(limits_suit, N_("Does not apply: the publication does not cover a worker in a suit. The figure is for the felt force, as an indication; it decides nothing."))
 WORD(limits_team, N_("Does not apply: the publication does not cover lifting by a team. The figure is for this bearer's own share, as an indication; it decides nothing."))
 WORD(limits_team_size, N_("Does not apply: the publication has no factor for {0:int} bearers. The figure is for this bearer's own share, as an indication."))

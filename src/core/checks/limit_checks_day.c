@@ -61,8 +61,9 @@ judge_day_mass(const hs_asking *asking,
     double hourly_kg = fmin(row->per_h_kg, 60.0 * row->per_min_kg);
     double limit_kg = fmin(row->per_8h_kg, hourly_kg * hours);
 
-    HS_WORK(&finding->working, day_mass_limit, limit_kg, "kg", {"row", row->per_8h_kg, "kg"},
-            {"k", limit_kg / row->per_8h_kg, ""});
+    HS_WORK(&finding->working, day_mass_limit, limit_kg, "kg", {"shift", row->per_8h_kg, "kg"},
+            {"hour", row->per_h_kg, "kg/h"}, {"minute", row->per_min_kg, "kg/min"},
+            {"T", hours, "h"});
     finding->text = HS_SAY(day_mass_is, value_kg, limit_kg, row->carry_m, hourly_kg);
     hs_finding_judge(finding, value_kg, limit_kg, asking->near_ratio);
     if (finding->status == HS_STATUS_NEAR || finding->status == HS_STATUS_BEYOND)
@@ -112,6 +113,7 @@ typedef struct {
     double cycle_s;               /* way and way back */
     double cycle_J, cycle_seen_J; /* seen: walking and standing alone, by Pandolf */
     double standing_W;
+    hs_working *working; /* a line a leg; NULL: not wanted */
 } effort;
 
 static double
@@ -153,6 +155,34 @@ handling_J(const hs_limit_leg *leg, const hs_metabolic_input *in, bool with_legs
            hs_metabolic_J(high, in);
 }
 
+/* The same with its printed formula: metres below (u) and above (o) the height where the arms take over, the load's way on
+ * either side of it (y, z). */
+static void
+record_handling(const hs_limit_leg *leg,
+                const hs_metabolic_input *in,
+                bool with_legs,
+                double before_J,
+                effort *sum)
+{
+    bool lifts = leg->height_m[1] > leg->height_m[0];
+    double low_m = fmin(in->from_m, in->to_m), high_m = fmax(in->from_m, in->to_m);
+    hs_equation_id equation = lifts ? HS_EQ_day_stoop_lift : HS_EQ_day_stoop_lower;
+    hs_term terms[] = {{"before", before_J, "J"},
+                       {"B", in->body_kg, "kg"},
+                       {"t", in->time_s, "s"},
+                       {"u", fmax(HS_METABOLIC_ARMS_m - low_m, 0.0), "m"},
+                       {"s", in->is_male ? 1.0 : 0.0, ""},
+                       {"L", in->load_kg, "kg"},
+                       {"y", fmax(fmin(high_m, HS_METABOLIC_ARMS_m) - low_m, 0.0), "m"},
+                       {"o", fmax(high_m - HS_METABOLIC_ARMS_m, 0.0), "m"},
+                       {"z", fmax(high_m - fmax(low_m, HS_METABOLIC_ARMS_m), 0.0), "m"}};
+
+    if (with_legs)
+        equation = lifts ? HS_EQ_day_squat_lift : HS_EQ_day_squat_lower;
+    hs_working_add(sum->working, equation, terms, (int)(sizeof terms / sizeof *terms),
+                   sum->cycle_J, "J");
+}
+
 /* One leg with the load in the hands. */
 static void
 add_leg(const hs_asking *asking, const hs_limit_leg *leg, effort *sum)
@@ -163,6 +193,8 @@ add_leg(const hs_asking *asking, const hs_limit_leg *leg, effort *sum)
     double time_s = b->t_s - a->t_s;
     double rise_m = b->bearers[leg->bearer].floor_z_m - a->bearers[leg->bearer].floor_z_m;
     bool carries = leg->move == HS_MOVE_CARRY && leg->way_m > 0.0;
+    bool with_legs = asking->run->setup->bearers[leg->bearer].style == HS_STYLE_LEGS;
+    double before_J = sum->cycle_J;
     hs_metabolic_input in = {.body_kg = person->mass_kg + sum->worn_kg,
                              .load_kg = leg->held_kg,
                              .from_m = leg->height_m[0],
@@ -174,12 +206,16 @@ add_leg(const hs_asking *asking, const hs_limit_leg *leg, effort *sum)
                              .is_male = person->sex != HS_SEX_FEMALE};
 
     sum->cycle_seen_J += pandolf_J(person, sum->worn_kg, in.speed_m_s, in.grade, time_s);
-    if (carries)
+    if (carries) {
         sum->cycle_J += hs_metabolic_J(HS_METABOLIC_ROW_garg_stand, &in) +
                         hs_metabolic_J(HS_METABOLIC_ROW_garg_carry_sides, &in);
-    else
-        sum->cycle_J += handling_J(
-            leg, &in, asking->run->setup->bearers[leg->bearer].style == HS_STYLE_LEGS);
+        HS_WORK(sum->working, day_carry, sum->cycle_J, "J", {"before", before_J, "J"},
+                {"t", time_s, "s"}, {"B", in.body_kg, "kg"}, {"V", in.speed_m_s, "m/s"},
+                {"L", in.load_kg, "kg"}, {"G", 100.0 * in.grade, "%"});
+    } else {
+        sum->cycle_J += handling_J(leg, &in, with_legs);
+        record_handling(leg, &in, with_legs, before_J, sum);
+    }
 }
 
 /* Dwells with the load in the hands; where it is set down nothing is held. */
@@ -199,17 +235,22 @@ add_holds(const hs_asking *asking, int bearer, effort *sum)
                                                 : state->static_share_N / HS_GRAVITY_m_s2,
                                  .time_s = place->t_s - run->stations[s - 1].place.t_s};
 
+        double before_J = sum->cycle_J;
+
         if (!place->in_hold || !(in.time_s > 0.0))
             continue;
         sum->cycle_seen_J += sum->standing_W * in.time_s;
         sum->cycle_J += hs_metabolic_J(HS_METABOLIC_ROW_garg_stand, &in);
         if (!is_down)
             sum->cycle_J += hs_metabolic_J(HS_METABOLIC_ROW_garg_hold_sides, &in);
+        HS_WORK(sum->working, day_hold, sum->cycle_J, "J", {"before", before_J, "J"},
+                {"t", in.time_s, "s"}, {"B", in.body_kg, "kg"},
+                {"L", is_down ? 0.0 : in.load_kg, "kg"});
     }
 }
 
 static effort
-effort_of(const hs_asking *asking, int bearer)
+effort_of(const hs_asking *asking, int bearer, hs_working *working)
 {
     const hs_run *run = asking->run;
     const hs_person *person = &run->persons[bearer];
@@ -217,13 +258,17 @@ effort_of(const hs_asking *asking, int bearer)
     double back_J;
     const hs_limit_leg *legs;
     int n = hs_limit_legs(asking, bearer, &legs);
-    effort sum = {.worn_kg = worn_kg_of(run->setup->bearers[bearer].suit)};
+    effort sum = {.worn_kg = worn_kg_of(run->setup->bearers[bearer].suit), .working = working};
 
     sum.standing_W = pandolf_J(person, sum.worn_kg, 0.0, 0.0, 1.0);
     for (int i = 0; i < n; i++)
         add_leg(asking, &legs[i], &sum);
     add_holds(asking, bearer, &sum);
     back_J = pandolf_J(person, sum.worn_kg, EMPTY_WALK_m_s, 0.0, back_s);
+    if (back_s > 0.0)
+        HS_WORK(working, day_back, sum.cycle_J + back_J, "J", {"before", sum.cycle_J, "J"},
+                {"t", back_s, "s"}, {"W", person->mass_kg, "kg"}, {"w", sum.worn_kg, "kg"},
+                {"V", EMPTY_WALK_m_s, "m/s"});
     sum.cycle_J += back_J;
     sum.cycle_seen_J += back_J;
     sum.cycle_s = back_s + (run->n_stations > 0 ? run->stations[run->n_stations - 1].place.t_s -
@@ -286,11 +331,11 @@ say_energy_remedy(const hs_asking *asking, hs_finding *finding, const effort *wo
 static void
 judge_energy(const hs_asking *asking, int bearer, hs_finding *candidate)
 {
-    effort work = effort_of(asking, bearer);
+    effort work = effort_of(asking, bearer, &candidate->working);
     hs_sex sex = asking->run->persons[bearer].sex;
     double hours = hs_limit_hours(asking), per_h = fitting_per_h(asking, &work);
     double value_W = rate_W(&work, work.cycle_J, per_h),
-           seen_W = rate_W(&work, work.cycle_seen_J, per_h);
+           seen_W = rate_W(&work, work.cycle_seen_J, per_h), rest_W;
     double kcal_min = hs_energy_limit_kcal_min(sex, hours),
            limit_W = kcal_min * HS_J_PER_KCAL / 60.0;
     bool is_own = hs_limit_site(asking, candidate, &limit_W);
@@ -300,8 +345,12 @@ judge_energy(const hs_asking *asking, int bearer, hs_finding *candidate)
         hs_finding_missing(candidate, HS_SAY(day_energy_unknown));
         return;
     }
+    rest_W = work.standing_W * (1.0 - per_h * work.cycle_s / HS_J_PER_Wh);
+    HS_WORK(&candidate->working, day_standing, rest_W, "W",
+            {"W", asking->run->persons[bearer].mass_kg, "kg"}, {"w", work.worn_kg, "kg"},
+            {"n", per_h, "/h"}, {"c", work.cycle_s, "s"});
     HS_WORK(&candidate->working, day_rate, value_W, "W", {"E", work.cycle_J, "J"},
-            {"n", per_h, "/h"}, {"S", value_W - work.cycle_J * per_h / HS_J_PER_Wh, "W"});
+            {"n", per_h, "/h"}, {"S", rest_W, "W"});
     hs_energy_beside(asking, bearer, work.worn_kg, &candidate->working);
     if (!hs_has(limit_W)) {
         candidate->source = HS_SRC_niosh_energy_1981;
@@ -341,7 +390,7 @@ hs_day_metabolic_W(const hs_asking *asking)
     double most_W = 0.0;
 
     for (int b = 0; b < asking->run->setup->n_bearers; b++) {
-        effort work = effort_of(asking, b);
+        effort work = effort_of(asking, b, NULL);
         double here_W = rate_W(&work, work.cycle_J, fitting_per_h(asking, &work));
 
         if (!hs_has(here_W))
@@ -385,7 +434,7 @@ hs_day_worker_minutes_per_h(const hs_asking *asking)
     double minutes = 0.0, hours = hs_limit_hours(asking), per_h = hs_limit_cycles_per_h(asking);
 
     for (int b = 0; b < asking->run->setup->n_bearers; b++) {
-        effort work = effort_of(asking, b);
+        effort work = effort_of(asking, b, NULL);
 
         minutes += per_h * work.cycle_s / 60.0;
         if (hours > 0.0)

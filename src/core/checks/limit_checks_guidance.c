@@ -197,10 +197,10 @@ judge_gb(const hs_asking *asking, const hs_limit_leg *leg, hs_finding *candidate
 {
     hs_gb_landmarks body = hs_gb_landmarks_of(asking->run->persons[leg->bearer].stature_m);
     double reach_m, box_kg = least_box_kg(asking, leg, &body, &reach_m);
-    double factor = hs_gb_twist_factor(fmax(fabs(leg->turn_deg[0]), fabs(leg->turn_deg[1]))) *
-                    hs_gb_rate_factor(hs_limit_cycles_per_h(asking) / 60.0);
+    double twist = hs_gb_twist_factor(fmax(fabs(leg->turn_deg[0]), fabs(leg->turn_deg[1])));
+    double rate = hs_gb_rate_factor(hs_limit_cycles_per_h(asking) / 60.0);
     double team = hs_gb_team_share(asking->run->setup->n_bearers);
-    double limit_kg = box_kg * factor * team;
+    double limit_kg = box_kg * twist * rate * team;
     hs_message text = HS_SAY(gb_is, leg->held_kg, limit_kg, box_kg,
                              leg->height_m[worse_end(asking, leg)], reach_m);
 
@@ -212,7 +212,7 @@ judge_gb(const hs_asking *asking, const hs_limit_leg *leg, hs_finding *candidate
         text.reason = HS_REASON_gb_carry;
     if (hs_has(limit_kg))
         HS_WORK(&candidate->working, gb_limit, limit_kg, "kg", {"box", box_kg, "kg"},
-                {"f", factor, ""}, {"n", team, ""});
+                {"t", twist, ""}, {"f", rate, ""}, {"n", team, ""});
     judge(asking, candidate, leg, gb_scope(asking, leg, &body, box_kg, reach_m), limit_kg,
           text);
 }

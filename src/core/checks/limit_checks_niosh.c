@@ -237,10 +237,34 @@ task_of(const hs_asking *asking, const hs_limit_leg *leg)
         hs_niosh_rwl(&input, &answer);
         if (answer.firwl_kg < task.firwl_kg) {
             task.firwl_kg = answer.firwl_kg;
+            task.multipliers = answer;
             task.is_low = input.hand_height_m < 0.75 - 1e-9;
         }
     }
     return task;
+}
+
+/* Each task's own limit and what it adds, in the order of the steps. */
+static void
+record_steps(const hs_niosh_task *tasks, int n, const hs_niosh_sum *sum, hs_working *working)
+{
+    for (int i = 0; i < n; i++) {
+        const hs_niosh_task *task = &tasks[sum->order[i]];
+        const hs_niosh_answer *m = &task->multipliers;
+
+        HS_WORK(working, niosh_firwl, task->firwl_kg, "kg", {"HM", m->hm_factor, ""},
+                {"VM", m->vm_factor, ""}, {"DM", m->dm_factor, ""}, {"AM", m->am_factor, ""},
+                {"CM", m->cm_factor, ""});
+        if (i == 0)
+            HS_WORK(working, niosh_stli, sum->after_index[i], "",
+                    {"L", task->mass_mean_kg, "kg"}, {"FIRWL", task->firwl_kg, "kg"},
+                    {"FM", sum->fm_factor[i], ""});
+        else
+            HS_WORK(working, niosh_cli, sum->after_index[i], "",
+                    {"before", sum->after_index[i - 1], ""}, {"L", task->mass_most_kg, "kg"},
+                    {"FIRWL", task->firwl_kg, "kg"}, {"FM", sum->fm_factor[i], ""},
+                    {"FM_before", sum->fm_factor[i - 1], ""});
+    }
 }
 
 static void
@@ -261,8 +285,7 @@ judge_composite(const hs_asking *asking,
     candidate->confidence = HS_CONF_MEMORY;
     hs_limit_site(asking, candidate, &limit);
     if (hs_has(sum.index))
-        HS_WORK(&candidate->working, niosh_cli, sum.index, "", {"STLI", sum.first_index, ""},
-                {"rises", sum.index - sum.first_index, ""});
+        record_steps(tasks, n, &sum, &candidate->working);
     if (scope.reason == HS_REASON_none && leg->is_one_handed)
         scope = HS_SAY(limits_one_hand);
     if (scope.reason != HS_REASON_none) {

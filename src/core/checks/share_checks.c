@@ -244,6 +244,25 @@ hs_check_load_polygon(const hs_asking *asking, hs_finding *finding)
     say_polygon(asking, worst, limit_Nm, finding);
 }
 
+/* The sentence names the rule that was chosen. */
+static hs_reason
+peak_reason(const hs_asking *asking)
+{
+    switch (asking->task->policy.team_rule) {
+    case HS_TEAM_GB:
+        return HS_REASON_loss_peak_gb;
+    case HS_TEAM_MIL_STD_1472:
+        return HS_REASON_loss_peak_mil;
+    case HS_TEAM_EN_1005_2:
+        return HS_REASON_loss_peak_en;
+    case HS_TEAM_MEASURED:
+        return HS_REASON_loss_peak_measured;
+    case HS_TEAM_NONE:
+    default:
+        return HS_REASON_loss_peak;
+    }
+}
+
 static void
 judge_peak(const hs_asking *asking,
            int s,
@@ -260,7 +279,7 @@ judge_peak(const hs_asking *asking,
     candidate->source = HS_SRC_sudden_load;
     hs_finding_at(candidate, asking->run, s, b);
     candidate->text =
-        (hs_message){.reason = HS_REASON_loss_peak,
+        (hs_message){.reason = peak_reason(asking),
                      .number = {peak_N, answer->old_N[b], answer->new_N[b], limit.one_person_N},
                      .name = {bearer_name(asking, b), bearer_name(asking, gone)}};
     if (limit.silent != HS_REASON_none || !hs_has(limit.one_person_N)) {
@@ -287,8 +306,7 @@ static void
 record_peak(const hs_finding *candidate, hs_finding *worst)
 {
     *worst = *candidate;
-    if (worst->text.reason == HS_REASON_loss_peak ||
-        worst->text.reason == HS_REASON_loss_no_rule)
+    if (worst->text.reason != HS_REASON_loss_tips)
         HS_WORK(&worst->working, loss_peak,
                 fmax(0.0, worst->text.number[1] +
                               2.0 * (worst->text.number[2] - worst->text.number[1])),

@@ -300,12 +300,33 @@ ramp_deg(double rise_over_run)
     return hs_floor_slope_rad(&site, 5) * HS_DEG_PER_RAD;
 }
 
+/* The line that a followed pitch uses on a flight of four risers. */
+static inline double
+flight_deg(JsonObject *in)
+{
+    double riser_m = NUM(in, "riser_m"), tread_m = NUM(in, "tread_m");
+    hs_vec2 floor[10] = {{0, 0}};
+    hs_site site = {.n_floor = 10, .floor = floor};
+
+    for (int i = 0; i < 4; i++) {
+        floor[1 + 2 * i] = (hs_vec2){2 + i * tread_m, i * riser_m};
+        floor[2 + 2 * i] = (hs_vec2){2 + i * tread_m, (i + 1) * riser_m};
+    }
+    floor[9] = (hs_vec2){10, 4 * riser_m};
+    return atan2(hs_floor_line_m(&site, 2 + 2.5 * tread_m) -
+                     hs_floor_line_m(&site, 2 + 0.5 * tread_m),
+                 2 * tread_m) *
+           HS_DEG_PER_RAD;
+}
+
 /* HS_ABSENT too where the case belongs to no limit of this file. */
 static inline double
 more_figure(const char *limit, const char *quantity, JsonObject *in)
 {
     if (IS(limit, "spine-dose-mdd"))
         return dose_figure(quantity, in);
+    if (IS(limit, "stairs"))
+        return flight_deg(in);
     if (IS(limit, "spine-model"))
         return spine_model_figure(in);
     if (IS(limit, "spine-shear"))

@@ -138,6 +138,29 @@ quantity__files_have_the_shortest_number_that_reads_back(void)
     }
 }
 
+/* Figures that publications print in pounds, typed as they are printed. */
+static void
+quantity__published_pounds_are_read(void)
+{
+    JsonNode *node = hs_cases_load("limits");
+    JsonArray *list = json_object_get_array_member(json_node_get_object(node), "converted");
+
+    for (guint i = 0; i < json_array_get_length(list); i++) {
+        JsonObject *o = json_array_get_object_element(list, i);
+        double value = NAN;
+        g_autofree char *fault = NULL;
+
+        g_assert_true(hs_quantity_parse(json_object_get_string_member(o, "text"),
+                                        json_object_get_string_member(o, "unit"), HS_UNITS_SI,
+                                        &value, &fault));
+        hs_near(json_object_get_string_member(o, "id"), value,
+                json_object_get_double_member(o, "expected"),
+                json_object_get_double_member(o, "tolerance"));
+    }
+    g_assert_cmpuint(json_array_get_length(list), ==, 5);
+    json_node_unref(node);
+}
+
 int
 main(int argc, char **argv)
 {
@@ -151,6 +174,7 @@ main(int argc, char **argv)
                     quantity__refuses_what_it_would_have_to_guess);
     g_test_add_func("/quantity/rounds_to_what_a_scale_or_tape_gives",
                     quantity__rounds_to_what_a_scale_or_tape_gives);
+    g_test_add_func("/quantity/published_pounds_are_read", quantity__published_pounds_are_read);
     g_test_add_func("/quantity/what_is_shown_reads_back", quantity__what_is_shown_reads_back);
     g_test_add_func("/quantity/files_have_the_shortest_number_that_reads_back",
                     quantity__files_have_the_shortest_number_that_reads_back);

@@ -159,11 +159,11 @@ hs_niosh_composite(const hs_niosh_task *tasks,
                    hs_niosh_duration duration,
                    hs_niosh_sum *ret_sum)
 {
-    int order[HS_NIOSH_TASKS];
+    int *order = ret_sum->order;
     double index, sum_per_min, before;
     bool is_low;
 
-    *ret_sum = (hs_niosh_sum){HS_ABSENT, HS_ABSENT, 0.0};
+    *ret_sum = (hs_niosh_sum){.index = HS_ABSENT, .first_index = HS_ABSENT};
     if (n < 1 || n > HS_NIOSH_TASKS)
         return;
     order_tasks(tasks, n, duration, order);
@@ -171,6 +171,8 @@ hs_niosh_composite(const hs_niosh_task *tasks,
     sum_per_min = tasks[order[0]].lifts_per_min;
     is_low = tasks[order[0]].is_low;
     before = hs_niosh_fm_factor(sum_per_min, duration, is_low);
+    ret_sum->fm_factor[0] = before;
+    ret_sum->after_index[0] = index;
 
     for (int i = 1; i < n; i++) {
         const hs_niosh_task *task = &tasks[order[i]];
@@ -182,6 +184,8 @@ hs_niosh_composite(const hs_niosh_task *tasks,
         after = hs_niosh_fm_factor(sum_per_min, duration, is_low);
         index += task->mass_most_kg / task->firwl_kg * (1.0 / after - 1.0 / before);
         before = after;
+        ret_sum->fm_factor[i] = after;
+        ret_sum->after_index[i] = index;
     }
     ret_sum->sum_per_min = sum_per_min;
     if (isfinite(index) && before > 0.0)

@@ -15,6 +15,7 @@ typedef enum {
 } hs_niosh_duration;
 
 /* Recovery over work that the short class asks for: 1.0 in the 2021 revision (read second-hand), 1.2 remembered of 1994. */
+#define HS_NIOSH_TASKS               64 /* of a composite, at most */
 #define HS_NIOSH_RECOVERY_SHORT      1.0
 #define HS_NIOSH_RECOVERY_SHORT_1994 1.2
 #define HS_NIOSH_RECOVERY_MODERATE   0.3
@@ -42,13 +43,17 @@ typedef struct {
 
 typedef struct {
     double mass_mean_kg, mass_most_kg, firwl_kg, lifts_per_min;
-    bool is_low; /* hands below 0.75 m: column of the frequency table */
+    bool is_low;                 /* hands below 0.75 m: column of the frequency table */
+    hs_niosh_answer multipliers; /* of firwl_kg, for the working; may be left out */
 } hs_niosh_task;
 
 typedef struct {
     double index;       /* HS_ABSENT: the summed frequency leaves the table, or a limit is 0 */
     double first_index; /* greatest single-task index */
     double sum_per_min;
+    /* step by step: the task, the frequency multiplier of the sum so far, the index so far */
+    int order[HS_NIOSH_TASKS];
+    double fm_factor[HS_NIOSH_TASKS], after_index[HS_NIOSH_TASKS];
 } hs_niosh_sum;
 
 hs_niosh_duration hs_niosh_duration_of(double hours, double recovery_h);
@@ -93,7 +98,5 @@ void hs_niosh_composite(const hs_niosh_task *tasks,
                         int n,
                         hs_niosh_duration duration,
                         hs_niosh_sum *ret_sum);
-
-#define HS_NIOSH_TASKS 64
 
 #endif
