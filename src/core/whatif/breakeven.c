@@ -199,7 +199,7 @@ turn(const question *asked,
 {
     const double *steps = stood ? harder[asked->what] : easier[asked->what];
     double from = asked->what == Q_REACH ? 0.0 : 1.0, fine;
-    look last, now = {.step = from, .stands = stood, .is_proved = true};
+    look now = {.step = from, .stands = stood, .is_proved = true}, last = now;
     look *standing = stood ? &last : &now, *stopped = stood ? &now : &last;
 
     for (int k = 0; k < HS_N_CHECKS; k++)

@@ -11,12 +11,13 @@
 /**
  * hs_breakeven_find - break-even values of mass, reach, lift height, gain and friction
  *
- * What    bisection on one input at a time, the others as entered, from the entered value outwards
+ * What    one input at a time, the others as entered: steps outwards from the entered value at the places of a drag, then between
+ *         the last two at every place, led by the ratios of the checks that stop the option; the value printed is proved
  * In      task with defaults applied; results with the options' verdicts
  * Out     results->break_even, in the arena
  * Frame   none
  * Errors  those of an assessment
- * Source  bisection
+ * Source  regula falsi with bisection as its fallback
  */
 hs_status
 hs_breakeven_find(const hs_task *task, hs_results *results, hs_arena *arena, hs_error *error);
