@@ -33,13 +33,9 @@ is_sketched(HsSession *session, int i)
 static char *
 route_shape(HsSession *session)
 {
-    int n = hs_field_length(hs_session_document(session), "route.points");
-    GString *shape = g_string_new(NULL);
-
-    g_string_append_printf(shape, "%d %d ", n, hs_session_point(session));
-    for (int i = 0; i < n; i++)
-        g_string_append_c(shape, is_sketched(session, i) ? 's' : '.');
-    return g_string_free(shape, FALSE);
+    return g_strdup_printf("%d %d",
+                           hs_field_length(hs_session_document(session), "route.points"),
+                           hs_session_point(session));
 }
 
 static void
@@ -167,6 +163,16 @@ on_measured(GtkWidget *button, gpointer session)
     hs_change_commit(button, session, edit);
 }
 
+/* Comes and goes without new rows: the field above may be the one that is typed in. */
+static void
+show_sketched(HsSession *session, guint mask, GtkWidget *line)
+{
+    int i = GPOINTER_TO_INT(g_object_get_data(G_OBJECT(line), "hs-point"));
+
+    if (mask & HS_CHANGED_DOCUMENT)
+        gtk_widget_set_visible(line, is_sketched(session, i));
+}
+
 static void
 sketched_row(HsSession *session, GtkBox *content, int i)
 {
@@ -174,8 +180,6 @@ sketched_row(HsSession *session, GtkBox *content, int i)
               *hint = hs_row_hint(_("sketched, ± 5 cm, until typed"));
     g_autofree char *name = g_strdup_printf(_("Point %d: its height was measured"), i + 1);
 
-    if (!is_sketched(session, i))
-        return;
     GtkWidget *button =
         hs_row_button(_("measured"), name, G_CALLBACK(on_measured), session, NULL);
     gtk_widget_set_hexpand(hint, TRUE);
@@ -184,6 +188,9 @@ sketched_row(HsSession *session, GtkBox *content, int i)
     gtk_box_append(GTK_BOX(line), hint);
     gtk_box_append(GTK_BOX(line), button);
     gtk_box_append(content, line);
+    g_object_set_data(G_OBJECT(line), "hs-point", GINT_TO_POINTER(i));
+    g_signal_connect_object(session, "changed", G_CALLBACK(show_sketched), line, 0);
+    show_sketched(session, HS_CHANGED_DOCUMENT, line);
 }
 
 static void

@@ -66,8 +66,21 @@ def reveal(a, node):
     raise AssertionError('could not be scrolled to: ' + node.get_name())
 
 
+def rests(a, node):
+    """Waits until the thing stays where it is: rows above it may still come and go after an undo."""
+    def look():
+        e, now = node.get_extents(1), time.monotonic()
+        if (e.x, e.y) != seen[0]:
+            seen[:] = [(e.x, e.y), now]
+        return now - seen[1] > 0.3
+    seen = [None, time.monotonic()]
+    a.until(look, 10, 'a place that stays')
+
+
 def click(a, node):
+    rests(a, node)
     reveal(a, node)
+    rests(a, node)
     a.click(node)
 
 
