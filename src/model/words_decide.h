@@ -20,7 +20,7 @@ WORD(data_cg_height, N_("The height of the load's centre of gravity is not known
 WORD(internal, N_("Could not be worked out because of a mistake of this program itself, and counts as unknown. Please report it with the document."))
 WORD(felt_missing, N_("What the wearer feels cannot be told: {a} is missing."))
 WORD(condition_worse, N_("{a:check}: within its limit, but nearer to it than today ({0:pct} of the limit instead of {1:pct})."))
-WORD(condition_device, N_("{0:int} of the second person's jobs are done by a device: it must be in place and working."))
+WORD(condition_device, N_("A device does {0:int} of the second person's jobs: it must be in place and working."))
 WORD(condition_helper, N_("A helper within call who can release the wearer in {0:s}."))
 WORD(condition_near, N_("{a:check} is near its limit: keep to the figures entered."))
 WORD(caution_competent, N_("This assessment supports a competent person and does not replace one."))

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Question:  does paper say what the file says?
-Answer:    every example is printed and read back with pdftotext: verdict, conditions, file code and number on every page.
+Answer:    every example is printed and read back with pdftotext: verdict, conditions, file code and number on every page; the text
+           report keeps every reason why a limit does not apply.
 Not here:  how it looks."""
 import json
 import pathlib
@@ -55,6 +56,19 @@ def check_sheet(example, folder):
     want(all(("DRAFT" in page) == is_draft for page in sheet), f"{name}: DRAFT is on some pages only")
     want(("Signatures for this file code" in whole) != is_draft, f"{name}: boxes to sign on a draft, or none")
     check_sides(sheet, name, proposed, is_draft)
+    check_facts(name, results, proposed, sheet[0], plain(run("assess", example).decode()))
+
+
+def check_facts(name, results, proposed, side_1, report):
+    """What no view may drop: that only the suit makes it stand, and that a limit was not made for the case."""
+    if proposed["verdict"]["suit_only"]:
+        want("only because of the suit" in side_1, f"{name}: side 1 drops that only the suit makes it stand")
+    n = sum(option["verdict"]["suit_only"] for option in results["options"])
+    want(report.count(plain("only because of the suit")) >= n, f"{name}: the report drops that only the suit makes it stand")
+    for option in results["options"]:
+        for finding in option["findings"]:
+            if finding["status"] == "not_judged":
+                want(plain(finding["text"]).rstrip(".") in report, f"{name}: the report drops why {finding['check']} is not judged")
 
 
 def check_sides(sheet, name, proposed, is_draft):
