@@ -85,7 +85,7 @@ hs_limits_national_json(void)
         hs_json_text json = {.out = line};
 
         hs_json_text_open(&json, NULL, '{');
-        hs_json_text_string(&json, "place", row->place);
+        hs_json_text_string(&json, "country", row->place);
         hs_json_text_string(&json, "what", row->what);
         hs_json_text_string(&json, "who", row->who);
         hs_json_text_string(&json, "condition", row->condition);

@@ -67,6 +67,7 @@ every_shipped_figure_says_how_it_is_known(void)
             const char *place = json_object_get_string_member(o, "place");
 
             g_assert_true(json_object_has_member(o, "value"));
+            g_assert_true(json_object_has_member(o, f == 0 ? "check" : "country"));
             g_assert_cmpstr(json_object_get_string_member(o, "source"), !=, "");
             g_assert_true(strcmp(known, "seen") == 0 || strcmp(known, "memory") == 0);
             n_memory += strcmp(known, "memory") == 0;
