@@ -4,6 +4,8 @@
  * Not here:  printing (model/results_text.c). */
 #include "working.h"
 
+#include <math.h>
+#include <stdbool.h>
 #include <string.h>
 
 static const hs_equation table[HS_N_EQUATIONS] = {
@@ -19,6 +21,15 @@ hs_equation_get(hs_equation_id id)
     return &table[id < HS_N_EQUATIONS ? id : HS_EQ_none];
 }
 
+static bool
+is_finite(const hs_term *terms, int n_terms, double result)
+{
+    for (int i = 0; i < n_terms; i++)
+        if (!isfinite(terms[i].value))
+            return false;
+    return isfinite(result);
+}
+
 void
 hs_working_add(hs_working *working,
                hs_equation_id equation,
@@ -30,7 +41,7 @@ hs_working_add(hs_working *working,
     hs_working_line *line;
     hs_term *copy;
 
-    if (working == NULL || working->arena == NULL)
+    if (working == NULL || working->arena == NULL || !is_finite(terms, n_terms, result))
         return;
     line = HS_NEW(working->arena, hs_working_line, 1);
     copy = HS_NEW(working->arena, hs_term, n_terms);

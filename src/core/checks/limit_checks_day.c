@@ -342,6 +342,7 @@ judge_energy(const hs_asking *asking, int bearer, hs_finding *candidate)
 
     candidate->bearer = bearer;
     if (!hs_has(value_W)) {
+        candidate->working = (hs_working){.arena = candidate->working.arena};
         hs_finding_missing(candidate, HS_SAY(day_energy_unknown));
         return;
     }
