@@ -21,13 +21,14 @@ hs_equation_get(hs_equation_id id)
     return &table[id < HS_N_EQUATIONS ? id : HS_EQ_none];
 }
 
+/* An absent figure is no line; an infinite one is a fault, which the door of the results tells (pack.c). */
 static bool
-is_finite(const hs_term *terms, int n_terms, double result)
+is_known(const hs_term *terms, int n_terms, double result)
 {
     for (int i = 0; i < n_terms; i++)
-        if (!isfinite(terms[i].value))
+        if (isnan(terms[i].value))
             return false;
-    return isfinite(result);
+    return !isnan(result);
 }
 
 void
@@ -41,7 +42,7 @@ hs_working_add(hs_working *working,
     hs_working_line *line;
     hs_term *copy;
 
-    if (working == NULL || working->arena == NULL || !is_finite(terms, n_terms, result))
+    if (working == NULL || working->arena == NULL || !is_known(terms, n_terms, result))
         return;
     line = HS_NEW(working->arena, hs_working_line, 1);
     copy = HS_NEW(working->arena, hs_term, n_terms);

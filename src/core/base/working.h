@@ -52,8 +52,8 @@ typedef struct {
 /**
  * hs_working_add - record one line: equation, terms, result
  *
- * What    copies terms into the working's arena; does nothing when working or its arena is NULL, or when a figure is absent or
- *         without end: such a line could not be redone
+ * What    copies terms into the working's arena; does nothing when working or its arena is NULL, or when a figure is absent:
+ *         such a line could not be redone
  * In      terms in the order of the formula; strings must be static or live as long as the arena
  * Out     working grows by one line
  * Frame   none
