@@ -30,3 +30,27 @@ hs_cases_load(const char *name)
         g_error("%s: %s", path, error->message);
     return json_parser_steal_root(parser);
 }
+
+int
+hs_cases_ask(const char *name,
+             const char *layer,
+             double (*answer)(const char *ask, JsonObject *given))
+{
+    g_autoptr(JsonNode) root = hs_cases_load(name);
+    JsonArray *cases = json_object_get_array_member(json_node_get_object(root), "cases");
+    int n = 0;
+
+    for (guint i = 0; i < json_array_get_length(cases); i++) {
+        JsonObject *one = json_array_get_object_element(cases, i);
+
+        if (!g_str_equal(json_object_get_string_member(one, "layer"), layer))
+            continue;
+        n++;
+        hs_near_rel(json_object_get_string_member(one, "name"),
+                    answer(json_object_get_string_member(one, "ask"),
+                           json_object_get_object_member(one, "given")),
+                    json_object_get_double_member(one, "expect"),
+                    json_object_get_double_member(one, "relative"));
+    }
+    return n;
+}

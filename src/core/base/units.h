@@ -12,6 +12,7 @@
 #define HS_DEG_PER_RAD (180.0 / HS_PI)
 #define HS_AIR_kg_m3   1.225  /* ISO 2533:1975, standard atmosphere at sea level */
 #define HS_J_PER_Wh    3600.0 /* definition of the hour */
+#define HS_PA_PER_kPa  1000.0 /* prefix kilo: SI Brochure 9th ed., table 7 */
 #define HS_SAME_PLACE_m                                                                        \
     1e-9 /* places nearer than this are one place (numerics, contract of the file) */
 

@@ -156,19 +156,17 @@ hs_balance_ease_set(const hs_person *person,
                     hs_balance_ease *ret_ease)
 {
     base_box feet = box_of(person, &input->suit, input->stance, 0.0, 0.0);
-    base_box box =
-        box_of(person, &input->suit, input->stance, input->base_ahead_m, input->base_behind_m);
-    double middle_m = 0.5 * (box.rear_m + box.front_m),
-           half_m = 0.5 * USABLE_SCALE * (box.front_m - box.rear_m);
-    double kept_m = (1.0 - EASY_SHARE) * half_m;
+    double kept_m;
 
     ret_ease->middle_m = 0.5 * (feet.rear_m + feet.front_m);
     ret_ease->feet_half_m = 0.5 * USABLE_SCALE * (feet.front_m - feet.rear_m);
-    ret_ease->half_m = half_m;
-    ret_ease->front_m = middle_m + half_m - kept_m;
-    ret_ease->rear_m =
-        fmax(middle_m - half_m, hs_balance_cut_m(person, input->stance, input->base_behind_m)) +
-        kept_m;
+    /* A walking base is longer by the step ahead and behind. */
+    ret_ease->half_m = ret_ease->feet_half_m +
+                       0.5 * USABLE_SCALE * (input->base_ahead_m + input->base_behind_m);
+    kept_m = (1.0 - EASY_SHARE) * ret_ease->half_m;
+    hs_balance_line(person, input, &ret_ease->rear_m, &ret_ease->front_m);
+    ret_ease->front_m -= kept_m;
+    ret_ease->rear_m += kept_m;
 }
 
 void

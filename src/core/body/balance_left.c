@@ -7,6 +7,9 @@
 #include "chain.h"
 #include "units.h"
 
+#define LEAST_LEVER_m                                                                          \
+    0.05 /* keeps the push finite where the hands are on the floor (numerics) */
+
 static double
 load_kg(const hs_body_input *input)
 {
@@ -25,9 +28,10 @@ hs_balance_left_find(const hs_person *person,
     hs_balance_line(person, input, &ret->rear_m, &ret->front_m);
     ret->load_kg = load_kg(input);
     held_Nm = (ret->front_m - state->zmp_m) * state->ground_N;
+    ret->lever_m = fmax(input->hand_z_m, LEAST_LEVER_m);
     ret->slow_m_s2 = held_Nm / (state->cm_kg * state->cm_z_m + ret->load_kg * input->hand_z_m);
-    ret->push_ahead_N = held_Nm / input->hand_z_m;
-    ret->push_back_N = (state->zmp_m - ret->rear_m) * state->ground_N / input->hand_z_m;
+    ret->push_ahead_N = held_Nm / ret->lever_m;
+    ret->push_back_N = (state->zmp_m - ret->rear_m) * state->ground_N / ret->lever_m;
     ret->flat_N = state->cm_kg * input->foot_acc_m_s2 - input->push_N;
     ret->slip_N = ret->slip_m_s2 = HS_ABSENT;
     if (!(friction > 0.0))

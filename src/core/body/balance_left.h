@@ -11,6 +11,7 @@
 typedef struct {
     double front_m, rear_m;           /* edges of the usable base, from the ankles */
     double load_kg;                   /* of the load in these hands */
+    double lever_m;                   /* of the push: the hands' height, never below 5 cm */
     double slow_m_s2;                 /* tips ahead from there: the whole is slowed */
     double push_ahead_N, push_back_N; /* horizontal force at the hands that tips */
     double flat_N;                    /* horizontal force that the floor gives already */
@@ -22,6 +23,7 @@ typedef struct {
  * hs_balance_left_find - what can still be taken before the feet tip or slip
  *
  * What    slowing a: the point under the weight moves ahead by a (m z + l h) / N; push P: by P h / N; slipping: mu N
+ *         h is taken as 0.05 m at least: a push along the floor slides the feet and tips nobody
  * In      state with a posture; friction HS_ABSENT when the floor's is not known
  * Out     *ret; negative where the point is outside already
  * Frame   the bearer's sagittal plane, x ahead
@@ -42,7 +44,7 @@ void hs_balance_left_find(const hs_person *person,
  * Out     X from the ankles' midpoint
  * Frame   the bearer's sagittal plane, x ahead
  * Errors  none
- * Source  Hof, Gazendam & Sinke, J. Biomech. 38 (2005) 1-8
+ * Source  Hof, Gazendam & Sinke, J. Biomech. 38:1-8 (2005)
  */
 double hs_balance_extrapolated_m(double centre_x_m, double centre_z_m, double v_m_s);
 

@@ -27,10 +27,10 @@
 #define REST_WEIGHT        0.002
 #define STYLE_WEIGHT       1.0
 /* Past the easy part of the base each further (usable half)^2 costs so much: chosen, docs/body.md. */
-/* Standing, people keep their weight off the heels: behind the middle of the soles each (usable half)^2 costs so much, so that free
- * standing agrees with Woodhull et al. 1985. */
-#define HEEL_WEIGHT        0.6
 #define EDGE_WEIGHT        20.0
+/* Standing, people keep their weight off the heels: behind the middle of the soles each (usable half)^2 costs so much: chosen, so
+ * that free standing comes within two standard deviations of Woodhull et al. 1985 (docs/body.md). */
+#define HEEL_WEIGHT        0.6
 /* A joint over its strength is what the edge of the base is used for: chosen, docs/body.md. */
 #define OVER_WEIGHT        100.0
 #define OVER_FROM          0.97

@@ -57,6 +57,9 @@ hs_finding hs_finding_start(const hs_asking *asking, hs_check_id check);
 
 /* policy.site_limits[id], or HS_ABSENT. */
 double hs_site_limit_of(const hs_task *task, const char *id);
+/* A friction that a remedy names: to two places, upward. */
+double hs_friction_up(double friction);
+
 /* Is this criterion asked for? criteria absent: all. */
 bool hs_criterion_on(const hs_task *task, const char *id);
 

@@ -112,12 +112,12 @@ hs_decide(const hs_asking *asking, const hs_finding *findings, hs_verdict *ret_v
             n_beyond += findings[i].status == HS_STATUS_BEYOND;
             n_missing += is_missing(&findings[i]);
         }
-    collect_conditions(asking, findings, ret_verdict);
-    if (n_beyond > 0) {
-        /* What is beyond a limit is not mended by conditions: none are stated. */
+    /* What is beyond a limit is not mended by conditions: none are stated. */
+    if (n_beyond == 0)
+        collect_conditions(asking, findings, ret_verdict);
+    if (n_beyond > 0)
         ret_verdict->status = HS_VERDICT_NOT_SUPPORTED;
-        ret_verdict->n_conditions = 0;
-    } else if (n_missing > 0)
+    else if (n_missing > 0)
         ret_verdict->status = HS_VERDICT_UNDECIDED;
     else if (ret_verdict->n_conditions > 0)
         ret_verdict->status = HS_VERDICT_WITH_CONDITIONS;

@@ -170,3 +170,9 @@ hs_criterion_on(const hs_task *task, const char *id)
             return true;
     return false;
 }
+
+double
+hs_friction_up(double friction)
+{
+    return ceil(friction * 100.0) / 100.0;
+}

@@ -105,7 +105,7 @@ judge_place(const hs_asking *asking, int s, int b, hs_finding *finding)
         hs_finding_beyond(finding, finding->text);
     if (finding->status != HS_STATUS_WITHIN)
         finding->remedy =
-            HS_SAY(floor_remedy, ceil(need / (ROOM * asking->near_ratio) * 100.0) / 100.0);
+            HS_SAY(floor_remedy, hs_friction_up(need / (ROOM * asking->near_ratio)));
 }
 
 /* On a floor without friction no ratio is left to compare: there the need is. */

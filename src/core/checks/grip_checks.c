@@ -16,12 +16,11 @@
     0.15 /* of the weight, for the working only: 1.5 m/s2, common practice, no source */
 #define MARGIN                                                                                 \
     0.999 /* a remedy's figure is taken this much inside, so that applied it is within */
-#define PA_PER_kPa    1000.0
-#define MOST_FRICTION 1.7   /* dry palm on smooth bars, measured: the most that was seen */
-#define HUNDRED       100.0 /* a friction is said to two places, upward */
-#define EDGES_LIVE    12
-#define KNOWN         12    /* answers kept while one option is judged (numerics) */
-#define SAME          1e-13 /* relative: two needs, two places are one (numerics) */
+#define MOST_FRICTION                                                                          \
+    1.7 /* dry palm on smooth grab rails, 1.72: Ergonomics 45(10):717-731 (2002) */
+#define EDGES_LIVE 12
+#define KNOWN      12    /* answers kept while one option is judged (numerics) */
+#define SAME       1e-13 /* relative: two needs, two places are one (numerics) */
 
 typedef struct {
     int n, n_pads;
@@ -196,7 +195,7 @@ static void
 advise_squeeze(const hold *h, int used, hs_finding *finding)
 {
     double more = finding->ratio / (h->asking->near_ratio * MARGIN);
-    double friction = ceil(HUNDRED * friction_of(h, used) * more) / HUNDRED;
+    double friction = hs_friction_up(friction_of(h, used) * more);
     double mass_kg = hs_limit_round_down(h->asking->load->mass_kg / more);
 
     finding->remedy = friction <= MOST_FRICTION ? HS_SAY(grip_fix_squeeze, friction, mass_kg)
@@ -257,8 +256,9 @@ write_pad_pressure(const hold *h, hs_finding *finding)
            up_m = hs_or(grip->pad_up_m, PAD_UP_m), squeeze_N = h->worst.squeeze.squeeze_N;
 
     if (along_m > 0.0 && up_m > 0.0)
-        HS_WORK(&finding->working, grip_pad_pressure, squeeze_N / (along_m * up_m) / PA_PER_kPa,
-                "kPa", {"N", squeeze_N, "N"}, {"a", along_m, "m"}, {"b", up_m, "m"});
+        HS_WORK(&finding->working, grip_pad_pressure,
+                squeeze_N / (along_m * up_m) / HS_PA_PER_kPa, "kPa", {"N", squeeze_N, "N"},
+                {"a", along_m, "m"}, {"b", up_m, "m"});
 }
 
 static void
@@ -406,7 +406,7 @@ middle_of(const hold *h, int bearer)
     return n > 0 ? hs_vec3_scale(sum, 1.0 / n) : sum;
 }
 
-/* What pads are pressed against besides pads: a handle, hook or strap of the same load gives way to no push along the level. */
+/* What pads are pressed against besides pads: a handle or a hook of the same load gives way to no push along the level. */
 static void
 add_counters(const hold *h, hs_vec3 origin_m, pad_set *pads)
 {

@@ -16,7 +16,6 @@
 #define HANDLE_DEEP_m   0.025 /* a common handle's thickness: common practice, no source */
 #define HANDLE_WIDE_m   0.09  /* breadth of the hand on it: common practice, no source */
 #define BLOOD_STOPS_kPa 50.0  /* HS_SRC_skin_flow */
-#define PA_PER_kPa      1000.0
 
 hs_palm
 hs_palm_press(const hs_person *person, double reach_m, hs_working *working)
@@ -61,9 +60,9 @@ hs_skin_write(double felt_N, int n_hands, hs_working *working)
 {
     double area_m2 = n_hands * HANDLE_DEEP_m * HANDLE_WIDE_m;
 
-    HS_WORK(working, grip_skin, felt_N / area_m2 / PA_PER_kPa, "kPa", {"felt", felt_N, "N"},
+    HS_WORK(working, grip_skin, felt_N / area_m2 / HS_PA_PER_kPa, "kPa", {"felt", felt_N, "N"},
             {"n", n_hands, ""}, {"d", HANDLE_DEEP_m, "m"}, {"w", HANDLE_WIDE_m, "m"});
-    HS_WORK(working, grip_skin_most, BLOOD_STOPS_kPa * PA_PER_kPa * area_m2, "N",
+    HS_WORK(working, grip_skin_most, BLOOD_STOPS_kPa * HS_PA_PER_kPa * area_m2, "N",
             {"p", BLOOD_STOPS_kPa, "kPa"}, {"n", n_hands, ""}, {"d", HANDLE_DEEP_m, "m"},
             {"w", HANDLE_WIDE_m, "m"});
 }

@@ -5,8 +5,6 @@
 #include "grip_figures.h"
 #include "units.h"
 
-#define HUNDRED 100.0 /* a friction is said to two places, upward */
-
 /* What a cradle or an end piece's cradle under the load gives against sliding; HS_ABSENT when it is not stated. */
 static double
 cradle_friction(const hs_setup *setup, int used)
@@ -52,7 +50,7 @@ hs_grip_judge_slide(const hs_asking *asking,
     finding->status = HS_STATUS_NEAR;
     finding->text = HS_SAY(grip_cradle_slides, need, least, slip_factor);
     finding->text.name[0] = asking->task->load.grips[setup->used[at]].id;
-    finding->remedy = HS_SAY(grip_cradle_fix, ceil(HUNDRED * need * slip_factor) / HUNDRED);
+    finding->remedy = HS_SAY(grip_cradle_fix, hs_friction_up(need * slip_factor));
     HS_WORK(&finding->working, grip_cradle_ratio, need * slip_factor / least, "",
             {"need", need, ""}, {"s", slip_factor, ""}, {"mu", least, ""});
 }

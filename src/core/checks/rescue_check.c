@@ -10,17 +10,13 @@
     0.5 /* clothing on a floor, an example figure: HS_SRC_suit_drag speaks of grass; common practice */
 
 static void
-write_drag(const hs_run *run, int b, hs_finding *finding)
+write_drag(double down_kg, double drag_N, hs_finding *finding)
 {
-    const hs_suit *suit = run->setup->bearers[b].suit;
-    double mass_kg = run->persons[b].mass_kg + hs_or(suit->mass_kg, 0.0);
-
-    HS_WORK(&finding->working, rescue_drag, DRAG_FRICTION * mass_kg * HS_GRAVITY_m_s2, "N",
-            {"mu", DRAG_FRICTION, ""}, {"m", mass_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"});
-    HS_WORK(
-        &finding->working, rescue_drag_least,
-        DRAG_FRICTION * mass_kg * HS_GRAVITY_m_s2 / sqrt(1.0 + DRAG_FRICTION * DRAG_FRICTION),
-        "N", {"mu", DRAG_FRICTION, ""}, {"m", mass_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"});
+    HS_WORK(&finding->working, rescue_drag, drag_N, "N", {"mu", DRAG_FRICTION, ""},
+            {"m", down_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"});
+    HS_WORK(&finding->working, rescue_drag_least,
+            drag_N / sqrt(1.0 + DRAG_FRICTION * DRAG_FRICTION), "N", {"mu", DRAG_FRICTION, ""},
+            {"m", down_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"});
 }
 
 static void
@@ -47,7 +43,7 @@ judge(const hs_asking *asking, int b, hs_finding *finding)
         finding->text = HS_SAY(rescue_no_helper, suit->release_helper_s, down_kg, drag_N);
         finding->remedy = HS_SAY(rescue_remedy, suit->release_helper_s);
     }
-    write_drag(asking->run, b, finding);
+    write_drag(down_kg, drag_N, finding);
 }
 
 void

@@ -142,10 +142,10 @@ work_left(const hs_body_state *body,
             {"h", in->hand_z_m, "m"});
     HS_WORK(&finding->working, body_push_ahead, left->push_ahead_N, "N",
             {"front", left->front_m, "m"}, {"x", body->zmp_m, "m"}, {"N", body->ground_N, "N"},
-            {"h", in->hand_z_m, "m"});
+            {"h", left->lever_m, "m"});
     HS_WORK(&finding->working, body_push_back, left->push_back_N, "N",
             {"rear", left->rear_m, "m"}, {"x", body->zmp_m, "m"}, {"N", body->ground_N, "N"},
-            {"h", in->hand_z_m, "m"});
+            {"h", left->lever_m, "m"});
     if (!hs_has(left->slip_N))
         return;
     HS_WORK(&finding->working, body_slip, left->slip_N, "N", {"mu", friction, ""},

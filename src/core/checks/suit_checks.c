@@ -8,7 +8,8 @@
 #include "solve.h"
 #include "units.h"
 
-#define ROOM 0.999 /* a remedy lands this side of its threshold (numerics) */
+#define ROOM      0.999 /* a remedy lands this side of its threshold (numerics) */
+#define GAIN_KEPT 0.9 /* a gain 10 per cent low, for the working only: chosen here, no source */
 
 static const hs_suit *
 powered_suit(const hs_run *run, int b)
@@ -111,24 +112,22 @@ judge_rating(const hs_asking *asking, int s, int b, hs_finding *finding)
         advise_rating(asking, suit, held_kg, at->reach_m, finding);
 }
 
-#define GAIN_KEPT 0.9 /* a gain 10 per cent low, for the working only */
-
 /* What hangs on the gain: the felt force if it is a tenth low, and by how much a suit that feels no force at the hands may be wrong
  * about itself at this gain before it runs away. */
 static void
-write_gain(
-    const hs_suit *suit, double hand_N, double reach_m, hs_felt felt, hs_working *working)
+write_gain(const hs_suit *suit, double hand_N, const hs_bearer_place *at, hs_working *working)
 {
-    double payload_N = hs_suit_payload_kg(suit, reach_m) * HS_GRAVITY_m_s2;
+    hs_suit low = *suit;
+    hs_felt felt;
 
-    if (felt.is_outside_height || !(payload_N > 0.0))
+    low.gain_hands *= GAIN_KEPT;
+    felt = hs_suit_model_of(&low)->felt(&low, hand_N, at->reach_m,
+                                        at->hands_m.z - at->floor_z_m, NULL);
+    if (felt.is_outside_height || !(felt.payload_kg > 0.0))
         return;
-    HS_WORK(working, gain_low,
-            fmin(hand_N, payload_N) / (suit->gain_hands * GAIN_KEPT) + suit->residual_hands_N +
-                fmax(hand_N - payload_N, 0.0),
-            "N", {"F", hand_N, "N"}, {"p", payload_N / HS_GRAVITY_m_s2, "kg"},
-            {"g", HS_GRAVITY_m_s2, "m/s2"}, {"G", suit->gain_hands, ""},
-            {"r", suit->residual_hands_N, "N"});
+    HS_WORK(working, gain_low, felt.felt_N, "N", {"F", hand_N, "N"},
+            {"p", felt.payload_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"},
+            {"G", suit->gain_hands, ""}, {"r", suit->residual_hands_N, "N"});
     if (suit->gain_hands > 1.0)
         HS_WORK(working, gain_model, 1.0 / (suit->gain_hands - 1.0), "",
                 {"G", suit->gain_hands, ""});
@@ -153,7 +152,7 @@ write_rating(const hs_asking *asking, int s, int b, hs_finding *finding)
                 {"p", finding->limit, "kg"});
     if (felt.is_missing)
         return;
-    write_gain(suit, sample->hand_force_N, at->reach_m, felt, &finding->working);
+    write_gain(suit, sample->hand_force_N, at, &finding->working);
     hs_load_path_of(suit, run->persons[b].mass_kg, sample->hand_force_N, felt.felt_N,
                     at->walking_factor, &path);
     hs_load_path_write(&path, suit->self_carried, &finding->working);

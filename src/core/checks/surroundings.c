@@ -5,8 +5,7 @@
 #include "check.h"
 #include "units.h"
 
-#define PA_PER_kPa 1000.0
-#define ROOM       0.999 /* a remedy lands this side of its threshold (numerics) */
+#define ROOM 0.999 /* a remedy lands this side of its threshold (numerics) */
 
 /* floor.load */
 
@@ -29,14 +28,14 @@ judge_pressure(const hs_asking *asking, int s, int b, hs_finding *finding)
 {
     double force_N = asking->run->samples[s].bearers[b].ground_force_N;
     double area_m2 = sole_m2(asking->run, b), limit_kPa = asking->task->site.rating_kPa;
-    double pressure_kPa = force_N / area_m2 / PA_PER_kPa;
+    double pressure_kPa = force_N / area_m2 / HS_PA_PER_kPa;
 
     hs_finding_judge(finding, pressure_kPa, limit_kPa, asking->near_ratio);
     finding->text = HS_SAY(floor_pressure, pressure_kPa, limit_kPa, force_N);
     if (finding->status != HS_STATUS_WITHIN)
         finding->remedy =
             HS_SAY(floor_remedy_board,
-                   sqrt(force_N / (ROOM * asking->near_ratio * limit_kPa * PA_PER_kPa)));
+                   sqrt(force_N / (ROOM * asking->near_ratio * limit_kPa * HS_PA_PER_kPa)));
     HS_WORK(&finding->working, floor_pressure, pressure_kPa, "kPa", {"F", force_N, "N"},
             {"A", area_m2, "m2"});
 }

@@ -422,7 +422,7 @@ hs_grip_hang_rad(double outside_m, double depth_m)
 
 enum {
     CONTACTS_KNOWN = 16, /* with more the question is not remembered */
-    NUMBERS = 10
+    NUMBERS = 9          /* of a contact, in the key */
 };
 
 static void

@@ -16,6 +16,7 @@
 #define N_LOOKS     16 /* at most; halving alone needs 9 */
 #define HALVE_EVERY 3  /* where the ratios mislead, the bracket still shrinks */
 #define N_PROOFS    6
+#define AIM         0.999999 /* a figure exactly at its limit would fail by rounding (numerics) */
 
 typedef enum {
     Q_MASS,
@@ -159,7 +160,7 @@ next_step(const look *standing, const look *stopped, double fine, int n)
     double edge = fmin(0.9 * fine / fabs(width), 0.5);
 
     for (int k = 0; k < HS_N_CHECKS; k++) {
-        double low = standing->ratio[k] - 1.0, high = stopped->ratio[k] - 1.0;
+        double low = standing->ratio[k] - AIM, high = stopped->ratio[k] - AIM;
 
         if (stopped->stops[k] && low <= 0.0 && high > 0.0)
             least = fmin(least, low / (low - high));
@@ -221,6 +222,7 @@ turn(const question *asked,
     }
     /* The last place on the side where the option stands, so that the figure printed still holds. */
     HS_TRY(prove(asked, standing, standing->step - stopped->step, ret_check, error));
+    *ret_turns = standing->is_proved;
     *ret_step = standing->step;
     return HS_OK;
 }

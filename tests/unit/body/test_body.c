@@ -2,24 +2,13 @@
 /* Question:  does the body obey laws that must hold?
  * Answer:    one law a test, on chosen people and places.
  * Not here:  published figures (test_worked.c), laws on random people (test_laws.c), findings (tests/unit/checks). */
+#include "hold.h"
 #include "near.h"
 
 #include "body.h"
 #include "units.h"
 
 #include <glib.h>
-
-static hs_body_input
-hold(double x_m, double z_m, double load_kg)
-{
-    return (hs_body_input){.hand_x_m = x_m,
-                           .hand_z_m = z_m,
-                           .felt_N = load_kg * HS_GRAVITY_m_s2,
-                           .weight_factor = 1.0,
-                           .suit.gain_trunk = 1.0,
-                           .stance = HS_STANCE_STANDING,
-                           .style = HS_STYLE_FREE};
-}
 
 static hs_person
 someone(hs_sex sex, double stature_m, double mass_kg)

@@ -3,6 +3,7 @@
  * Answer:    free standing beside Woodhull et al. 1985; the base's edge only where a joint needs it; laws of slowing, push and
  *            the moving centre.
  * Not here:  published figures of a given pose (test_body.c), the finding (tests/unit/checks). */
+#include "hold.h"
 #include "near.h"
 
 #include "balance_left.h"
@@ -25,18 +26,6 @@ person_of(hs_sex sex, double stature_m, double mass_kg, double age_years)
     g_assert_cmpint(hs_person_make(&worker, 25.0, HS_SEGMENTS_DE_LEVA, &person, &error), ==,
                     HS_OK);
     return person;
-}
-
-static hs_body_input
-hold(double x_m, double z_m, double load_kg)
-{
-    return (hs_body_input){.hand_x_m = x_m,
-                           .hand_z_m = z_m,
-                           .felt_N = load_kg * HS_GRAVITY_m_s2,
-                           .weight_factor = 1.0,
-                           .suit.gain_trunk = 1.0,
-                           .stance = HS_STANCE_STANDING,
-                           .style = HS_STYLE_FREE};
 }
 
 static double
@@ -198,6 +187,24 @@ the_moving_centre_follows_hof(void)
                       hs_balance_extrapolated_m(0.05, 1.0, 0.8));
 }
 
+/* Hands on the floor: a push there tips nobody, and no figure is without end. */
+static void
+hands_on_the_floor_leave_finite_figures(void)
+{
+    hs_person person = person_of(HS_SEX_MALE, 1.756, 85.5, 40.0);
+    hs_body_input in = hold(0.4, 0.0, 5.0), low = hold(0.4, -0.1, 5.0);
+    hs_body_state state;
+    hs_balance_left left;
+
+    g_assert_cmpint(hs_posture_find(&person, &in, NULL, &state), ==, HS_OK);
+    g_assert_true(state.is_found);
+    hs_balance_left_find(&person, &in, &state, 0.4, &left);
+    g_assert_true(isfinite(left.push_ahead_N) && isfinite(left.push_back_N));
+    g_assert_true(isfinite(left.slow_m_s2) && left.lever_m > 0.0);
+    hs_balance_left_find(&person, &low, &state, 0.4, &left);
+    g_assert_true(left.push_ahead_N >= 0.0 && isfinite(left.push_back_N));
+}
+
 int
 main(int argc, char **argv)
 {
@@ -208,5 +215,7 @@ main(int argc, char **argv)
     g_test_add_func("/ease/mass", slowing_does_not_change_with_the_mass_and_push_does);
     g_test_add_func("/ease/mirror", ahead_and_behind_change_places);
     g_test_add_func("/ease/moving_centre", the_moving_centre_follows_hof);
+    g_test_add_func("/ease/hands_on_the_floor_leave_finite_figures",
+                    hands_on_the_floor_leave_finite_figures);
     return g_test_run();
 }

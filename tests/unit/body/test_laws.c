@@ -3,6 +3,7 @@
  * Answer:    GLib's random numbers; `--seed` repeats a run, a failure prints the seed.
  * Not here:  laws on chosen people (test_body.c). */
 #include "body.h"
+#include "hold.h"
 #include "near.h"
 #include "units.h"
 
@@ -31,18 +32,6 @@ anyone(void)
     g_assert_cmpint(hs_person_make(&worker, between(5.0, 95.0), table, &person, NULL), ==,
                     HS_OK);
     return person;
-}
-
-static hs_body_input
-hold(double x_m, double z_m, double load_kg)
-{
-    return (hs_body_input){.hand_x_m = x_m,
-                           .hand_z_m = z_m,
-                           .felt_N = load_kg * HS_GRAVITY_m_s2,
-                           .weight_factor = 1.0,
-                           .suit.gain_trunk = 1.0,
-                           .stance = HS_STANCE_STANDING,
-                           .style = HS_STYLE_FREE};
 }
 
 static hs_body_state

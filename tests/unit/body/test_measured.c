@@ -3,6 +3,7 @@
  * Answer:    the table of docs/body.md, worked out again and held against the page, and the order of the postures.
  * Not here:  any tuning: the model is not fitted to it. */
 #include "body.h"
+#include "hold.h"
 #include "lowback.h"
 #include "near.h"
 #include "units.h"
@@ -42,17 +43,14 @@ force_N(const measured *m)
     return m->pressure_MPa * AREA_mm2 / INDEX;
 }
 
+/* Postures that were filmed: how near the hands may come is not asked. */
 static hs_body_input
-hold(double x_m, double z_m, double load_kg)
+hold_free(double x_m, double z_m, double load_kg)
 {
-    return (hs_body_input){.hand_x_m = x_m,
-                           .hand_z_m = z_m,
-                           .felt_N = load_kg * HS_GRAVITY_m_s2,
-                           .weight_factor = 1.0,
-                           .suit.gain_trunk = 1.0,
-                           .stance = HS_STANCE_STANDING,
-                           .style = HS_STYLE_FREE,
-                           .belly_free = true};
+    hs_body_input input = hold(x_m, z_m, load_kg);
+
+    input.belly_free = true;
+    return input;
 }
 
 /* The arms hang from a trunk that leans by so much over straight legs. */
@@ -62,8 +60,8 @@ hang(const hs_person *person, double lean_deg, hs_body_state *state)
     double lean_rad = lean_deg * HS_RAD_PER_DEG,
            reach_m = person->upper_arm_m + person->forearm_m;
     double hip_m = person->ankle_height_m + person->shank_m + person->thigh_m;
-    hs_body_input input = hold(person->trunk_m * sin(lean_rad),
-                               hip_m + person->trunk_m * cos(lean_rad) - reach_m, 0.0);
+    hs_body_input input = hold_free(person->trunk_m * sin(lean_rad),
+                                    hip_m + person->trunk_m * cos(lean_rad) - reach_m, 0.0);
 
     *state = (hs_body_state){.trunk_rad = lean_rad};
     hs_body_at(person, &input, state);
@@ -72,7 +70,7 @@ hang(const hs_person *person, double lean_deg, hs_body_state *state)
 static void
 lift(const hs_person *person, hs_style style, double x_m, double z_m, hs_body_state *state)
 {
-    hs_body_input input = hold(x_m, z_m, 20.0);
+    hs_body_input input = hold_free(x_m, z_m, 20.0);
 
     input.style = style;
     hs_posture_find(person, &input, NULL, state);

@@ -2,6 +2,8 @@
 /* Question:  what does the program hold about one person: sizes, masses, strengths, base of support?
  * Answer:    worked_ask_person(), a table of questions.
  * Not here:  forces on a posture (worked_chain.c). */
+#include "hold.h"
+
 #include "chain.h"
 #include "lowback.h"
 #include "person.h"
@@ -44,13 +46,7 @@ worked_person(JsonObject *given)
 hs_body_input
 worked_hold(double x_m, double z_m, double load_kg)
 {
-    return (hs_body_input){.hand_x_m = x_m,
-                           .hand_z_m = z_m,
-                           .felt_N = load_kg * HS_GRAVITY_m_s2,
-                           .weight_factor = 1.0,
-                           .suit.gain_trunk = 1.0,
-                           .stance = HS_STANCE_STANDING,
-                           .style = HS_STYLE_FREE};
+    return hold(x_m, z_m, load_kg);
 }
 
 /* ---- masses and lengths ---- */

@@ -4,6 +4,7 @@
  * Not here:  single figures of the account (forces/test_suit.c, checks/test_power_loss.c). */
 #include "defaults.h"
 #include "document.h"
+#include "examples.h"
 #include "load_path.h"
 #include "near.h"
 #include "runner.h"
@@ -53,7 +54,7 @@ check_lost(const hs_run *run, int s, int b, const char *where)
 }
 
 static void
-check_example(const char *path)
+check_example(const char *path, const char *name)
 {
     g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
     g_autoptr(hs_document) document = hs_document_load(path, faults, NULL);
@@ -62,6 +63,7 @@ check_example(const char *path)
     hs_load_state load;
     hs_error error;
 
+    (void)name;
     g_assert_nonnull(document);
     task = hs_defaults_apply(hs_document_task(document), arena, NULL);
     g_assert_cmpint(hs_load_solve(&task->load, arena, NULL, NULL, &load, &error), ==, HS_OK);
@@ -84,20 +86,7 @@ check_example(const char *path)
 static void
 all_examples(void)
 {
-    g_autoptr(GDir) dir = g_dir_open(HS_SOURCE_ROOT "/data/examples", 0, NULL);
-    const char *name;
-    int n = 0;
-
-    g_assert_nonnull(dir);
-    while ((name = g_dir_read_name(dir)) != NULL) {
-        g_autofree char *path = g_build_filename(HS_SOURCE_ROOT "/data/examples", name, NULL);
-
-        if (!g_str_has_suffix(name, ".handspike.json"))
-            continue;
-        check_example(path);
-        n++;
-    }
-    g_assert_cmpint(n, >=, 14);
+    hs_each_example(check_example);
     g_assert_cmpint(n_accounts, ==, n_places);
     g_assert_cmpint(n_lost, >, 100);
     g_test_message("%d accounts, %d places without power", n_accounts, n_lost);

@@ -14,8 +14,8 @@ typedef enum {
     HS_NIOSH_NONE /* over 8 h: no limit is given */
 } hs_niosh_duration;
 
-/* Recovery over work that the short class asks for: 1.0 in the 2021 revision (read second-hand), 1.2 remembered of 1994. */
 #define HS_NIOSH_TASKS               64 /* of a composite, at most */
+/* Recovery over work that the short class asks for: 1.0 in the 2021 revision (read second-hand), 1.2 remembered of 1994. */
 #define HS_NIOSH_RECOVERY_SHORT      1.0
 #define HS_NIOSH_RECOVERY_SHORT_1994 1.2
 #define HS_NIOSH_RECOVERY_MODERATE   0.3
