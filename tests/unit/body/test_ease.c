@@ -192,12 +192,15 @@ static void
 hands_on_the_floor_leave_finite_figures(void)
 {
     hs_person person = person_of(HS_SEX_MALE, 1.756, 85.5, 40.0);
-    hs_body_input in = hold(0.4, 0.0, 5.0), low = hold(0.4, -0.1, 5.0);
+    hs_body_input in = hold(0.4, 0.4, 5.0), low;
     hs_body_state state;
     hs_balance_left left;
 
     g_assert_cmpint(hs_posture_find(&person, &in, NULL, &state), ==, HS_OK);
     g_assert_true(state.is_found);
+    in.hand_z_m = 0.0;
+    low = in;
+    low.hand_z_m = -0.1;
     hs_balance_left_find(&person, &in, &state, 0.4, &left);
     g_assert_true(isfinite(left.push_ahead_N) && isfinite(left.push_back_N));
     g_assert_true(isfinite(left.slow_m_s2) && left.lever_m > 0.0);
