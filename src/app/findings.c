@@ -258,7 +258,7 @@ show_column(GtkToggleButton *by, GtkLabel *label, const char *name, gboolean is_
     gtk_label_set_text(label, name);
     gtk_toggle_button_set_active(by, is_sorting);
     hs_look_name(by, spoken);
-    gtk_widget_set_tooltip_text(GTK_WIDGET(by), spoken);
+    hs_look_tip(GTK_WIDGET(by), spoken);
 }
 
 static void

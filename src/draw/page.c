@@ -18,8 +18,6 @@
     38.0 /* pt: three boxes of 60 mm go between, and holes can be punched on either side */
 #define TOP         34.0
 #define FOOT        46.0
-#define TALL_M      2.9 /* a person with room for labels and the scale bars */
-#define MIDDLE_M    1.05
 #define CODE_LENGTH 12 /* characters of the digest that people read out */
 
 static const double size_pt[] = {[HS_TYPE_TEXT] = 8.5,
@@ -27,6 +25,12 @@ static const double size_pt[] = {[HS_TYPE_TEXT] = 8.5,
                                  [HS_TYPE_BOLD] = 8.5,
                                  [HS_TYPE_HEAD] = 11,
                                  [HS_TYPE_TITLE] = 15};
+
+const hs_task *
+hs_page_task(const hs_page *page)
+{
+    return hs_document_task(page->request->document);
+}
 
 hs_page
 hs_page_start(const hs_sheet_request *request, gboolean is_draft, const void *data)

@@ -64,6 +64,8 @@ double hs_page_width_pt(const hs_page *page); /* between the margins */
 /* Height a part would take, without drawing it. */
 double hs_page_measure(hs_page *page, hs_page_body part);
 
+/* The task of the document that is printed. */
+const hs_task *hs_page_task(const hs_page *page);
 /* A paragraph across the page; it moves on, over as many pages as it takes. */
 void hs_page_text(hs_page *page, hs_type type, const char *text);
 void hs_page_heading(hs_page *page, const char *text);

@@ -109,12 +109,9 @@ hs_paint_arrow(const hs_painter *painter, const hs_prim *prim)
 
 /* Black and white in every theme: it is a mark, not a colour. */
 void
-hs_paint_cg(const hs_painter *painter, const hs_prim *prim)
+hs_paint_cg_disc(cairo_t *cr, hs_vec2 at, double r, double unit)
 {
     static const hs_colour white = {1, 1, 1, 1}, black = {0.07, 0.08, 0.09, 1};
-    hs_vec2 at = hs_painter_place(painter, prim, prim->at);
-    double r = HS_CG_em * painter->view->font_px, unit = hs_painter_unit_px(painter);
-    cairo_t *cr = painter->cr;
 
     cairo_new_path(cr);
     cairo_set_dash(cr, NULL, 0, 0);
@@ -133,6 +130,13 @@ hs_paint_cg(const hs_painter *painter, const hs_prim *prim)
     cairo_arc(cr, at.x, at.y, r, 0, 2 * G_PI);
     cairo_set_line_width(cr, 1.5 * unit);
     cairo_stroke(cr);
+}
+
+void
+hs_paint_cg(const hs_painter *painter, const hs_prim *prim)
+{
+    hs_paint_cg_disc(painter->cr, hs_painter_place(painter, prim, prim->at),
+                     HS_CG_em * painter->view->font_px, hs_painter_unit_px(painter));
 }
 
 static void

@@ -10,12 +10,6 @@
 
 #include <string.h>
 
-static const hs_task *
-task_of(const hs_page *page)
-{
-    return hs_document_task(page->request->document);
-}
-
 /* A figure, or an empty cell for one that is not given. */
 static void
 figure_cell(hs_page *page, hs_table *table, int column, double value, const char *unit)
@@ -36,7 +30,7 @@ heads(hs_table *table, const char *const *names, int n)
 static void
 paint_parts(hs_page *page)
 {
-    const hs_load *load = &task_of(page)->load;
+    const hs_load *load = &hs_page_task(page)->load;
     g_autoptr(hs_table) table = hs_table_new(5, (const double[]){36, 16, 16, 16, 16});
     const char *const names[] = {_("Part of the load"), _("mass"), _("along"), _("to the left"),
                                  _("up")};
@@ -60,7 +54,7 @@ paint_parts(hs_page *page)
 static void
 paint_readings(hs_page *page)
 {
-    const hs_load *load = &task_of(page)->load;
+    const hs_load *load = &hs_page_task(page)->load;
     g_autoptr(hs_table) table = hs_table_new(5, (const double[]){20, 20, 20, 20, 20});
     const char *const names[] = {_("Weighing"), _("tilt"), _("support along"),
                                  _("support to the left"), _("reading")};
@@ -83,7 +77,7 @@ paint_readings(hs_page *page)
 static void
 paint_grips(hs_page *page)
 {
-    const hs_load *load = &task_of(page)->load;
+    const hs_load *load = &hs_page_task(page)->load;
     g_autoptr(hs_table) table = hs_table_new(5, (const double[]){20, 20, 20, 20, 20});
     const char *const names[] = {_("Grip"), _("kind"), _("along"), _("to the left"), _("up")};
 
@@ -103,7 +97,7 @@ paint_grips(hs_page *page)
 static void
 paint_route(hs_page *page)
 {
-    const hs_route *route = &task_of(page)->route;
+    const hs_route *route = &hs_page_task(page)->route;
     g_autoptr(hs_table) table =
         hs_table_new(8, (const double[]){8, 16, 12, 12, 12, 12, 12, 16});
     const char *const names[] = {_("Point"), _("move"), _("along"), _("height"),
@@ -131,7 +125,7 @@ paint_route(hs_page *page)
 static void
 paint_workers(hs_page *page)
 {
-    const hs_task *task = task_of(page);
+    const hs_task *task = hs_page_task(page);
     g_autoptr(hs_table) table = hs_table_new(5, (const double[]){36, 16, 16, 16, 16});
     const char *const names[] = {_("Worker"), _("sex"), _("stature"), _("body mass"), _("age")};
 
@@ -193,7 +187,7 @@ paint_suit(hs_page *page, const hs_suit *suit)
 static void
 paint_inputs(hs_page *page)
 {
-    const hs_task *task = task_of(page);
+    const hs_task *task = hs_page_task(page);
 
     hs_page_text(page, HS_TYPE_TITLE, _("Annex"));
     hs_page_heading(page, _("What was entered and read"));
@@ -353,7 +347,7 @@ paint_break_even(hs_page *page)
 static void
 paint_trial_card(hs_page *page)
 {
-    const hs_task *task = task_of(page);
+    const hs_task *task = hs_page_task(page);
     const hs_results *results = page->request->results;
     const hs_option_result *option = &results->options[hs_sheet_proposed(results)];
     g_autoptr(hs_table) table = hs_table_new(4, (const double[]){34, 28, 20, 18});
@@ -387,7 +381,7 @@ paint_trial_card(hs_page *page)
 static void
 paint_revisions(hs_page *page)
 {
-    const hs_task *task = task_of(page);
+    const hs_task *task = hs_page_task(page);
     g_autoptr(hs_table) table = hs_table_new(4, (const double[]){10, 16, 24, 50});
     const char *const names[] = {_("Revision"), _("date"), _("by"), _("what changed")};
 

@@ -15,12 +15,6 @@
 #define ROUNDING_PT       3.0
 #define MOST_PICTURE_PT   235.0
 
-static const hs_task *
-task_of(const hs_page *page)
-{
-    return hs_document_task(page->request->document);
-}
-
 static const hs_option_result *
 proposed_of(const hs_page *page)
 {
@@ -32,7 +26,7 @@ proposed_of(const hs_page *page)
 static void
 paint_band(hs_page *page)
 {
-    const hs_task *task = task_of(page);
+    const hs_task *task = hs_page_task(page);
     const hs_about *about = &task->about;
     g_autoptr(hs_table) table = hs_table_new(4, (const double[]){26, 28, 22, 24});
     const hs_revision *last =
@@ -311,7 +305,7 @@ answer_text(hs_way_answer answer)
 static void
 paint_better_ways(hs_page *page)
 {
-    const hs_task *task = task_of(page);
+    const hs_task *task = hs_page_task(page);
     g_autoptr(hs_table) table = hs_table_new(3, (const double[]){30, 16, 54});
 
     hs_page_heading(page, _("Better ways first"));
@@ -423,7 +417,7 @@ paint_people(hs_page *page)
         hs_table_cell(table, 1, HS_TYPE_TEXT, line);
     }
     if (hs_sheet_goes_down(results)) {
-        g_autofree char *jobs = jobs_text(task_of(page));
+        g_autofree char *jobs = jobs_text(hs_page_task(page));
         hs_table_row(table);
         hs_table_cell(table, 0, HS_TYPE_BOLD, _("Work of the second person now done by"));
         hs_table_cell(table, 1, HS_TYPE_TEXT, jobs);

@@ -12,35 +12,6 @@
 
 #define MOST_COLUMNS 4 /* options side by side; more go into a second table */
 
-static const hs_task *
-task_of(const hs_page *page)
-{
-    return hs_document_task(page->request->document);
-}
-
-static void
-add_finding(hs_page *page, hs_table *table, int column, int option_at, hs_check_id check)
-{
-    const hs_option_result *option = &page->request->results->options[option_at];
-    const hs_finding *finding = hs_sheet_finding(option, check);
-
-    if (!finding) {
-        hs_table_cell(table, column, HS_TYPE_TEXT, _("not asked"));
-        return;
-    }
-    g_autofree char *figure = hs_sheet_short(finding, page->units);
-    g_autofree char *place = hs_words_place(option, finding);
-
-    if (finding->status == HS_STATUS_NOT_JUDGED) {
-        hs_table_cell(table, column, HS_TYPE_TEXT, figure);
-        return;
-    }
-    g_autofree char *said = g_strdup_printf(
-        "%s · %s%s%s%s", hs_words_status(finding->status), figure, *place ? " · " : "", place,
-        finding->confidence == HS_CONF_MEMORY ? _(" · limit unconfirmed") : "");
-    hs_table_status(table, column, finding->status, said);
-}
-
 static void
 paint_findings_of(hs_page *page, int first, int n)
 {
@@ -62,7 +33,7 @@ paint_findings_of(hs_page *page, int first, int n)
         hs_table_row(table);
         hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check(checks[k]));
         for (int i = 0; i < n; i++)
-            add_finding(page, table, i + 1, first + i, checks[k]);
+            hs_sheet_add_finding(page, table, i + 1, first + i, checks[k], FALSE);
     }
     hs_table_paint(page, table);
 }
@@ -106,7 +77,7 @@ add_pair(hs_table *table, const char *head, const char *text)
 static void
 paint_parts_known(hs_page *page)
 {
-    const hs_load *load = &task_of(page)->load;
+    const hs_load *load = &hs_page_task(page)->load;
     g_autoptr(hs_table) table = hs_table_new(2, (const double[]){24, 76});
 
     hs_page_heading(page, _("How the mass of each part is known"));
@@ -125,27 +96,16 @@ paint_parts_known(hs_page *page)
 static void
 add_power_lost(hs_page *page, hs_table *table, const hs_option_result *option)
 {
-    int n_points = task_of(page)->route.n_points;
+    int n_points = hs_page_task(page)->route.n_points;
 
     for (int leg = 0; leg < n_points; leg++) {
-        const hs_power_lost *worst = NULL;
-        double at_s = 0;
-        for (int i = 0; i < option->n_samples; i++)
-            for (int k = 0; option->samples[i].leg == leg && k < option->asked->n_bearers;
-                 k++) {
-                const hs_power_lost *lost = &option->samples[i].bearers[k].power_lost;
-                if (!lost->is_known || !hs_has(lost->needed_s))
-                    continue;
-                if (!worst || lost->needed_s - hs_or(lost->hold_s, 0) >
-                                  worst->needed_s - hs_or(worst->hold_s, 0)) {
-                    worst = lost;
-                    at_s = option->samples[i].t_s;
-                }
-            }
+        int at = 0;
+        const hs_power_lost *worst = hs_sheet_worst_loss(option, leg, &at);
+
         if (!worst)
             continue;
         g_autofree char *place = g_strdup_printf(_("to point %d"), leg + 1);
-        g_autofree char *time = hs_quantity_text(at_s, "s", page->units);
+        g_autofree char *time = hs_quantity_text(option->samples[at].t_s, "s", page->units);
         g_autofree char *needed = hs_quantity_text(worst->needed_s, "s", page->units);
         g_autofree char *held = hs_has(worst->hold_s)
                                     ? hs_quantity_text(worst->hold_s, "s", page->units)

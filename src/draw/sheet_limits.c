@@ -12,7 +12,7 @@
 static const hs_policy *
 policy_of(const hs_page *page)
 {
-    return &hs_document_task(page->request->document)->policy;
+    return &hs_page_task(page)->policy;
 }
 
 void
@@ -50,7 +50,7 @@ static void
 rows_of_set(hs_page *page, hs_table *table)
 {
     const hs_site_set *set = page->request->limits;
-    const hs_task *task = hs_document_task(page->request->document);
+    const hs_task *task = hs_page_task(page);
 
     for (int i = 0; set != NULL && i < hs_site_set_count(set); i++) {
         const hs_site_figure *at = hs_site_set_figure(set, i);

@@ -3,7 +3,7 @@
  * Answer:    two sketches to one scale, from the side and from above: outline, centre of gravity, grips, the place where x and
  *            y are 0; mass and centre in figures, and how they are known.
  * Not here:  readings and parts (sheet_annex.c, sheet_full.c). */
-#include "paint_internal.h"
+#include "paint_mark.h"
 #include "quantity.h"
 #include "sheet_parts.h"
 #include "solid.h"
@@ -11,8 +11,9 @@
 #include "words.h"
 
 #define SKETCH_PT 58.0
-#define TIGHT_PT  46.0  /* where side 2 is full */
-#define ROOM_PT   13.0  /* round the outline, for the letters */
+#define TIGHT_PT  46.0 /* where side 2 is full */
+#define ROOM_PT   13.0 /* round the outline, for the letters */
+#define CENTRE_PT 4.5
 #define LONGEST   150.0 /* pt for a metre: a small box is not blown up */
 
 typedef struct {
@@ -21,12 +22,6 @@ typedef struct {
     double scale;
     hs_vec2 middle_m;
 } hs_sketch;
-
-static const hs_task *
-task_of(const hs_page *page)
-{
-    return hs_document_task(page->request->document);
-}
 
 static hs_vec2
 place(const hs_sketch *sketch, hs_vec3 at_m)
@@ -42,7 +37,7 @@ static void
 paint_outlines(hs_page *page, const hs_sketch *sketch)
 {
     static const hs_sample level = {0};
-    const hs_load *load = &task_of(page)->load;
+    const hs_load *load = &hs_page_task(page)->load;
     hs_projection projection = {sketch->look, &level, 0};
 
     for (int i = 0; i < load->n_parts; i++) {
@@ -64,27 +59,6 @@ paint_outlines(hs_page *page, const hs_sketch *sketch)
         cairo_set_line_width(page->cr, 1);
         cairo_stroke(page->cr);
     }
-}
-
-/* The quartered disc that means a centre of gravity everywhere. */
-static void
-paint_centre(hs_page *page, hs_vec2 at)
-{
-    const double r = 4.5;
-
-    hs_paint_colour(page->cr, page->theme->paper, 1);
-    cairo_arc(page->cr, at.x, at.y, r, 0, 2 * G_PI);
-    cairo_fill(page->cr);
-    hs_paint_colour(page->cr, page->theme->ink, 1);
-    for (int k = 0; k < 2; k++) {
-        cairo_move_to(page->cr, at.x, at.y);
-        cairo_arc(page->cr, at.x, at.y, r, (k - 0.5) * G_PI, k * G_PI);
-        cairo_close_path(page->cr);
-    }
-    cairo_fill(page->cr);
-    cairo_arc(page->cr, at.x, at.y, r, 0, 2 * G_PI);
-    cairo_set_line_width(page->cr, 1);
-    cairo_stroke(page->cr);
 }
 
 /* The mark that the lengths are measured from: a black square with an arrow to the front. */
@@ -112,7 +86,7 @@ static void
 paint_sketch(hs_page *page, const hs_sketch *sketch, const char *name)
 {
     hs_vec3 centre_m = page->request->results->load.centre_m;
-    const hs_load *load = &task_of(page)->load;
+    const hs_load *load = &hs_page_task(page)->load;
 
     paint_outlines(page, sketch);
     for (int i = 0; i < load->n_grips; i++) {
@@ -127,7 +101,7 @@ paint_sketch(hs_page *page, const hs_sketch *sketch, const char *name)
     paint_origin(page, sketch);
     if (hs_has(centre_m.x) && hs_has(centre_m.y) &&
         (sketch->look == HS_LOOK_DOWN || hs_has(centre_m.z)))
-        paint_centre(page, place(sketch, centre_m));
+        hs_paint_cg_disc(page->cr, place(sketch, centre_m), CENTRE_PT, 0.67);
     hs_page_text_at(page, HS_TYPE_TEXT, name, sketch->x_pt, sketch->y_pt - 2, -1);
 }
 
@@ -138,7 +112,7 @@ paint_sketches(hs_page *page)
     double wide = hs_page_width_pt(page) / 2, high = page->is_tight ? TIGHT_PT : SKETCH_PT;
     double room = high - 2 * ROOM_PT;
 
-    if (!hs_scene_load_box(task_of(page), &least_m, &most_m))
+    if (!hs_scene_load_box(hs_page_task(page), &least_m, &most_m))
         return;
     double scale = fmin(fmin((wide - 2 * ROOM_PT) / fmax(most_m.x - least_m.x, 0.05), LONGEST),
                         room / fmax(fmax(most_m.y - least_m.y, most_m.z - least_m.z), 0.05));
@@ -169,7 +143,7 @@ centre_text(hs_page *page, hs_vec3 at_m)
 void
 hs_sheet_load(hs_page *page)
 {
-    const hs_load *load = &task_of(page)->load;
+    const hs_load *load = &hs_page_task(page)->load;
     const hs_load_result *found = &page->request->results->load;
     g_autofree char *mass = hs_quantity_text(found->mass_kg, "kg", page->units);
     g_autofree char *doubt = hs_has(found->mass_tol_kg)
@@ -183,7 +157,11 @@ hs_sheet_load(hs_page *page)
     g_autofree char *how =
         load->n_weighings > 0
             ? g_strdup_printf(
-                  _("Measured with %d weighings at the supports; readings in the annex."),
+                  g_dngettext(
+                      GETTEXT_PACKAGE,
+                      "Measured with %d weighing at the supports; readings in the annex.",
+                      "Measured with %d weighings at the supports; readings in the annex.",
+                      (gulong)load->n_weighings),
                   load->n_weighings)
             : g_strdup(_("Summed from its parts; how each is known stands in the annex."));
     g_autofree char *said = g_strjoin(" ", gross, where, how, NULL);

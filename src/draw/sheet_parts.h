@@ -32,6 +32,16 @@ void hs_sheet_conditions(hs_page *page, int from, int to);
 gboolean hs_sheet_is_on_side_1(const hs_results *results, int option);
 /* What to measure next for an option: the figures that drive its doubt. */
 void hs_sheet_drivers(hs_page *page, const hs_doubt_option *option);
+/* A finding as a cell: glyph, status, figure, place ("A · 2-3" where is_short, else in words). */
+void hs_sheet_add_finding(hs_page *page,
+                          hs_table *table,
+                          int column,
+                          int option_at,
+                          hs_check_id check,
+                          gboolean is_short);
+/* The moment at which most is missing between what is held and what is needed, on a leg or (-1) on the whole way; NULL: none. */
+const hs_power_lost *
+hs_sheet_worst_loss(const hs_option_result *option, int leg, int *ret_sample);
 int hs_sheet_n_open(const hs_page *page); /* what stops a signature */
 
 void hs_sheet_load(hs_page *page); /* its sketch and what is known of it */

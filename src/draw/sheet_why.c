@@ -17,16 +17,11 @@
 #define MOST_CHANCES 3     /* rows of the doubt */
 #define SURE         0.995 /* chances above are as good as certain */
 #define ROUNDING_PT  4.0
-#define GAP_PT       16.0 /* between the two columns */
+#define STUCK_DOT    " ·\u00a0" /* what follows stays on its line */
+#define GAP_PT       16.0       /* between the two columns */
 #define STRIP_PT     54.0
 #define AXIS_PT      13.0
 #define STRIP_TYPE   9.7 /* its labels are the small ones: 8.5 pt */
-
-static const hs_task *
-task_of(const hs_page *page)
-{
-    return hs_document_task(page->request->document);
-}
 
 /* ---- findings ------------------------------------------------------------------------------ */
 
@@ -39,17 +34,23 @@ short_place(const hs_option_result *option, const hs_finding *finding)
 
     if (option->asked && option->asked->n_bearers > 1 && finding->bearer >= 0 &&
         finding->bearer < option->asked->n_bearers)
-        g_string_append_printf(place, " · %s", option->asked->bearers[finding->bearer].id);
+        g_string_append(place, option->asked->bearers[finding->bearer].id);
+    if (from > 0 && place->len > 0)
+        g_string_append(place, STUCK_DOT);
     if (from > 0 && fabs(finding->route - from) < 1e-6)
-        g_string_append_printf(place, " · %d", from);
+        g_string_append_printf(place, "%d", from);
     else if (from > 0)
-        g_string_append_printf(place, " · %d⁠–⁠%d", from,
-                               from + 1); /* stays on one line */
+        g_string_append_printf(place, "%d\u2060–\u2060%d", from, from + 1); /* on one line */
     return g_string_free(place, FALSE);
 }
 
-static void
-add_finding(hs_page *page, hs_table *table, int column, int option_at, hs_check_id check)
+void
+hs_sheet_add_finding(hs_page *page,
+                     hs_table *table,
+                     int column,
+                     int option_at,
+                     hs_check_id check,
+                     gboolean is_short)
 {
     const hs_option_result *option = &page->request->results->options[option_at];
     const hs_finding *finding = hs_sheet_finding(option, check);
@@ -64,10 +65,11 @@ add_finding(hs_page *page, hs_table *table, int column, int option_at, hs_check_
         hs_table_status(table, column, finding->status, figure);
         return;
     }
-    g_autofree char *place = short_place(option, finding);
-    g_autofree char *said =
-        g_strdup_printf("%s · %s%s%s", hs_words_status(finding->status), figure, place,
-                        finding->confidence == HS_CONF_MEMORY ? _(" · limit unconfirmed") : "");
+    g_autofree char *place =
+        is_short ? short_place(option, finding) : hs_words_place(option, finding);
+    g_autofree char *said = g_strdup_printf(
+        "%s · %s%s%s%s", hs_words_status(finding->status), figure, *place ? " · " : "", place,
+        finding->confidence == HS_CONF_MEMORY ? _(" · limit unconfirmed") : "");
 
     hs_table_status(table, column, finding->status, said);
 }
@@ -125,7 +127,7 @@ paint_findings(hs_page *page)
         hs_table_row(table);
         hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check(checks[k]));
         for (int i = 0; i < n; i++)
-            add_finding(page, table, i + 1, options[i], checks[k]);
+            hs_sheet_add_finding(page, table, i + 1, options[i], checks[k], TRUE);
     }
     hs_table_paint(page, table);
     paint_rest(page, n_checks - n_rows);
@@ -133,22 +135,25 @@ paint_findings(hs_page *page)
 
 /* ---- power lost ---------------------------------------------------------------------------- */
 
-/* The moment at which most is missing between what is held and what is needed. */
-static const hs_power_lost *
-worst_loss(const hs_option_result *option, int *ret_leg)
+const hs_power_lost *
+hs_sheet_worst_loss(const hs_option_result *option, int leg, int *ret_sample)
 {
     const hs_power_lost *worst = NULL;
     double most = -INFINITY;
 
     for (int i = 0; i < option->n_samples; i++)
-        for (int k = 0; k < option->asked->n_bearers; k++) {
+        for (int k = 0;
+             (leg < 0 || option->samples[i].leg == leg) && k < option->asked->n_bearers; k++) {
             const hs_power_lost *lost = &option->samples[i].bearers[k].power_lost;
             double missing = hs_or(lost->needed_s, NAN) - hs_or(lost->hold_s, 0);
 
-            if (lost->is_known && missing > most) {
+            if (!lost->is_known || !(missing >= most))
+                continue;
+            /* Arms that sink hold for as long as they need: then the longest counts. */
+            if (missing > most || lost->needed_s > worst->needed_s) {
                 most = missing;
                 worst = lost;
-                *ret_leg = option->samples[i].leg;
+                *ret_sample = i;
             }
         }
     return worst;
@@ -171,11 +176,11 @@ static void
 paint_power_lost(hs_page *page)
 {
     const hs_results *results = page->request->results;
-    int proposed = hs_sheet_proposed(results), leg = 0;
+    int proposed = hs_sheet_proposed(results), at = 0;
     const hs_option_result *option = &results->options[proposed];
-    const hs_power_lost *worst = option->asked ? worst_loss(option, &leg) : NULL;
+    const hs_power_lost *worst = option->asked ? hs_sheet_worst_loss(option, -1, &at) : NULL;
     hs_plot_request request = {.results = results,
-                               .task = task_of(page),
+                               .task = hs_page_task(page),
                                .left = proposed,
                                .right = -1,
                                .kind = HS_PLOT_POWER_OFF,
@@ -198,7 +203,7 @@ paint_power_lost(hs_page *page)
     hs_plot_axis_paint(page->cr, &request, page->theme);
     cairo_restore(page->cr);
     page->y_pt += STRIP_PT + AXIS_PT + 2;
-    g_autofree char *said = loss_text(page, worst, leg);
+    g_autofree char *said = loss_text(page, worst, option->samples[at].leg);
     hs_page_text(page, HS_TYPE_TEXT, said);
 }
 
@@ -207,7 +212,7 @@ paint_power_lost(hs_page *page)
 static void
 paint_roles(hs_page *page)
 {
-    const hs_task *task = task_of(page);
+    const hs_task *task = hs_page_task(page);
     g_autoptr(hs_table) table = hs_table_new(3, (const double[]){44, 24, 32});
 
     hs_page_subhead(page, _("Roles, today and afterwards"));
@@ -418,21 +423,36 @@ paint_side(hs_page *page)
     hs_sheet_sign(page);
 }
 
+/* The greatest number from least to most with which the side is one page; least where none is. */
+static void
+take_most(hs_page *page, int *number, int least, int most)
+{
+    double room = hs_page_left_pt(page) - ROUNDING_PT;
+
+    while (least < most) {
+        *number = (least + most + 1) / 2;
+        if (hs_page_measure(page, paint_side) <= room)
+            least = *number;
+        else
+            most = *number - 1;
+    }
+    *number = least;
+}
+
 /* First findings give way, from the far end on, then assumptions, then open items. */
 void
 hs_sheet_side_why(hs_page *page)
 {
+    hs_check_id checks[HS_N_CHECKS];
     double room = hs_page_left_pt(page) - ROUNDING_PT;
 
-    page->n_rows = HS_N_CHECKS;
     page->n_open = hs_sheet_n_open(page);
     page->is_tight = FALSE;
-    while (page->n_rows > LEAST_ROWS && hs_page_measure(page, paint_side) > room)
-        page->n_rows--;
-    page->is_tight = hs_page_measure(page, paint_side) > room;
-    while (page->is_tight && page->n_rows > 1 && hs_page_measure(page, paint_side) > room)
-        page->n_rows--;
-    while (page->n_open > 0 && hs_page_measure(page, paint_side) > room)
-        page->n_open--;
+    take_most(page, &page->n_rows, LEAST_ROWS, hs_sheet_order(page->request->results, checks));
+    if (hs_page_measure(page, paint_side) > room) {
+        page->is_tight = TRUE;
+        take_most(page, &page->n_rows, 1, LEAST_ROWS);
+        take_most(page, &page->n_open, 0, page->n_open);
+    }
     paint_side(page);
 }

@@ -90,7 +90,7 @@ hs_theme_lesson(void)
     hs_theme theme = light;
 
     theme.line_px =
-        1.9; /* times the large type: shafts and outlines come to 4 px and more on the wall */
+        1.1; /* times the large type: outlines and shafts come to 4 px on the wall */
     theme.ink = theme.mark;
     return theme;
 }
