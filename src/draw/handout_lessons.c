@@ -140,7 +140,7 @@ add_shares(hs_class *class)
     lesson->work[2] = g_strdup_printf(
         _("Share of the one = weight × distance of the other / sum = %s N"), BLANK);
     lesson->answer =
-        g_strdup_printf(_("%s. Whoever stands nearer to the CG has more."), shares);
+        g_strdup_printf(_("%s. The nearer a grip is to the CG, the more it carries."), shares);
 }
 
 static void
@@ -273,8 +273,8 @@ add_rating(hs_class *class)
         _("Payload at this reach, by a straight line between the data sheet's points: %s kg"),
         BLANK);
     lesson->work[2] =
-        g_strdup_printf(_("Load on the arms: %s; too much by %s kg"), value, BLANK);
-    lesson->answer = g_strdup_printf(_("Rated are %s: %s. %s"), limit,
+        g_strdup_printf(_("Payload less the load on the arms (%s) = %s kg"), value, BLANK);
+    lesson->answer = g_strdup_printf(_("Rated: %s; the finding: %s. %s"), limit,
                                      hs_words_status(finding->status), why);
 }
 

@@ -109,13 +109,13 @@ hs_paint_arrow(const hs_painter *painter, const hs_prim *prim)
 
 /* Black and white in every theme: it is a mark, not a colour. */
 void
-hs_paint_cg_disc(cairo_t *cr, hs_vec2 at, double r, double unit)
+hs_paint_cg_disc(cairo_t *cr, hs_vec2 at, double r, double line_px)
 {
     static const hs_colour white = {1, 1, 1, 1}, black = {0.07, 0.08, 0.09, 1};
 
     cairo_new_path(cr);
     cairo_set_dash(cr, NULL, 0, 0);
-    cairo_arc(cr, at.x, at.y, r + unit * 1.2, 0, 2 * G_PI);
+    cairo_arc(cr, at.x, at.y, r + line_px * 1.2, 0, 2 * G_PI);
     hs_paint_colour(cr, white, 1);
     cairo_fill(cr);
     for (int quarter = 0; quarter < 2; quarter++) {
@@ -128,7 +128,7 @@ hs_paint_cg_disc(cairo_t *cr, hs_vec2 at, double r, double unit)
     hs_paint_colour(cr, black, 1);
     cairo_fill(cr);
     cairo_arc(cr, at.x, at.y, r, 0, 2 * G_PI);
-    cairo_set_line_width(cr, 1.5 * unit);
+    cairo_set_line_width(cr, 1.5 * line_px);
     cairo_stroke(cr);
 }
 

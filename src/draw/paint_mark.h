@@ -8,8 +8,8 @@
 #include "paint_internal.h"
 
 void hs_paint_arrow(const hs_painter *painter, const hs_prim *prim);
-/* The quartered disc alone; unit: thickness of a line of weight 1. */
-void hs_paint_cg_disc(cairo_t *cr, hs_vec2 at, double r, double unit);
+/* The quartered disc alone; line_px: thickness of a line of weight 1. */
+void hs_paint_cg_disc(cairo_t *cr, hs_vec2 at, double r, double line_px);
 void hs_paint_cg(const hs_painter *painter, const hs_prim *prim);
 void hs_paint_dimension(const hs_painter *painter, const hs_prim *prim);
 void hs_paint_peak(const hs_painter *painter, const hs_prim *prim);
