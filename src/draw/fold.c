@@ -13,6 +13,8 @@
 #define WORTH_m     0.6
 #define CLEARANCE_m 0.15
 #define LEVEL_m     0.005
+/* From the ankle to the toes, rounded up. */
+#define FOOT_m      0.22
 
 /* How far figures and load reach behind and ahead of the load's origin, over all options. */
 static void
@@ -31,8 +33,8 @@ find_overhang(const hs_scene_request *request, double *ret_behind_m, double *ret
                 double x_m = option->samples[i].bearers[b].feet_x_m - option->samples[i].x_m;
 
                 if (hs_has(x_m)) {
-                    *ret_behind_m = fmax(*ret_behind_m, -x_m);
-                    *ret_ahead_m = fmax(*ret_ahead_m, x_m);
+                    *ret_behind_m = fmax(*ret_behind_m, FOOT_m - x_m);
+                    *ret_ahead_m = fmax(*ret_ahead_m, FOOT_m + x_m);
                 }
             }
     }
@@ -129,10 +131,7 @@ hs_folds_find(hs_scene *scene)
     const hs_route *route = &task->route;
     double behind_m, ahead_m;
 
-    hs_vec3 least_m = {-0.3, 0, 0}, most_m = {0.3, 0, 0};
-
     find_overhang(scene->request, &behind_m, &ahead_m);
-    hs_scene_load_box(task, &least_m, &most_m);
     for (int i = 1; i < route->n_points; i++) {
         const hs_point *from = &route->points[i - 1], *to = &route->points[i];
         double a_m = fmin(from->x_m, to->x_m), b_m = fmax(from->x_m, to->x_m);
@@ -141,8 +140,8 @@ hs_folds_find(hs_scene *scene)
             fabs(to->z_m - from->z_m) > LEVEL_m || !is_level(&task->site, a_m, b_m))
             continue;
         g_autoptr(GArray) stretches = g_array_new(FALSE, FALSE, sizeof(hs_fold));
-        hs_fold leg = {a_m + fmax(most_m.x, 0.2) + CLEARANCE_m,
-                       b_m - fmax(-least_m.x, 0.2) - CLEARANCE_m, 0};
+        /* Where the load rests at an end of the leg, the break mark lies clear of it and of all feet. */
+        hs_fold leg = {a_m + ahead_m + CLEARANCE_m, b_m - behind_m - CLEARANCE_m, 0};
 
         if (leg.from_m >= leg.to_m)
             continue;

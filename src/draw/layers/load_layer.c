@@ -2,8 +2,12 @@
 /* Question:  what does the load look like?
  * Answer:    each part to scale as it is turned; voids and hidden bores dashed; the liquid's level; the grips.
  * Not here:  its weight (weight_layer.c), where it will be (ghost_layer.c). */
+#include "figure.h"
 #include "grip_mark.h"
 #include "solid.h"
+
+/* A load that hides a body is drawn so that the body shows through (chosen by eye). */
+#define HIDING_ALPHA 0.72
 
 static void
 draw_bore(hs_scene *scene, const hs_projection *projection, const hs_part *part)
@@ -63,6 +67,36 @@ draw_liquid(hs_scene *scene,
     hs_scene_add_shape(scene, mark_m, 3, HS_INK_LOAD_LINE, HS_INK_PAPER)->weight = 0.9;
 }
 
+static gboolean
+is_inside(const hs_outline *outline, hs_vec2 at_m)
+{
+    gboolean is_in = FALSE;
+
+    for (int i = 0, j = outline->n - 1; i < outline->n; j = i++) {
+        hs_vec2 a = outline->at[i], b = outline->at[j];
+
+        if ((a.y > at_m.y) != (b.y > at_m.y) &&
+            at_m.x < a.x + (b.x - a.x) * (at_m.y - a.y) / (b.y - a.y))
+            is_in = !is_in;
+    }
+    return is_in;
+}
+
+/* Hip and shoulder of one bearer behind the part: no more than arms and legs would be seen. */
+static gboolean
+hides_somebody(const hs_scene *scene, const hs_outline *outline)
+{
+    for (int b = 0; !scene->is_plan && b < scene->option->asked->n_bearers; b++) {
+        hs_figure figure;
+
+        hs_figure_make(scene, b, &figure);
+        if (is_inside(outline, figure.at[HS_POSE_HIP]) &&
+            is_inside(outline, figure.at[HS_POSE_SHOULDER]))
+            return TRUE;
+    }
+    return FALSE;
+}
+
 static void
 draw_part(hs_scene *scene, const hs_projection *projection, const hs_part *part)
 {
@@ -82,6 +116,8 @@ draw_part(hs_scene *scene, const hs_projection *projection, const hs_part *part)
     shape->dash = part->is_void ? HS_DASH_SHORT : HS_DASH_NONE;
     if (part->is_void)
         return;
+    if (hides_somebody(scene, &outline))
+        shape->alpha *= HIDING_ALPHA;
     int n_faces = hs_solid_faces(projection, part, faces);
 
     for (int i = 0; n_faces > 1 && i < n_faces; i++)

@@ -72,6 +72,43 @@ fold__leaves_the_load_to_scale(void)
                                    width_of_layer_m(middle.sample, HS_LAYER_load), 1e-9);
 }
 
+/* Where the load rests, nobody stands on a break mark and no load hangs over it. */
+static double
+room_at_break_m(int option, double route)
+{
+    hs_scene_request request = hs_fixture_request(option, route);
+    g_autoptr(hs_scene) scene = hs_scene_build(&request);
+    double least_m = HUGE_VAL;
+
+    for (guint i = 0; i < scene->prims->len; i++) {
+        const hs_prim *mark = &g_array_index(scene->prims, hs_prim, i);
+
+        for (guint j = 0; mark->kind == HS_PRIM_BREAK && j < scene->prims->len; j++) {
+            const hs_prim *prim = &g_array_index(scene->prims, hs_prim, j);
+
+            if (prim->layer != HS_LAYER_figure && prim->layer != HS_LAYER_load)
+                continue;
+            for (int k = 0; k < prim->n; k++)
+                least_m = fmin(least_m,
+                               fabs(g_array_index(scene->points, hs_vec2, prim->first + k).x -
+                                    mark->at.x));
+        }
+    }
+    g_assert_cmpfloat(least_m, <, HUGE_VAL);
+    return least_m;
+}
+
+static void
+fold__marks_the_break_clear_of_feet_and_load_at_rest(void)
+{
+    static const double rest[] = {1, 2, 3, 4};
+
+    for (guint i = 0; i < G_N_ELEMENTS(rest); i++) {
+        g_assert_cmpfloat(room_at_break_m(HS_FIXTURE_CREW, rest[i]), >, 0.1);
+        g_assert_cmpfloat(room_at_break_m(HS_FIXTURE_SUITED, rest[i]), >, 0.1);
+    }
+}
+
 int
 main(int argc, char **argv)
 {
@@ -80,5 +117,7 @@ main(int argc, char **argv)
     g_test_add_func("/fold/keeps_the_start_and_shortens_the_way",
                     fold__keeps_the_start_and_shortens_the_way);
     g_test_add_func("/fold/leaves_the_load_to_scale", fold__leaves_the_load_to_scale);
+    g_test_add_func("/fold/marks_the_break_clear_of_feet_and_load_at_rest",
+                    fold__marks_the_break_clear_of_feet_and_load_at_rest);
     return g_test_run();
 }
