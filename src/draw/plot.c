@@ -4,6 +4,7 @@
  * Not here:  the values (plot_data.c), the time axis' controls (app/strip.c). */
 #include "paint_internal.h"
 #include "plot_internal.h"
+#include "plot_name.h"
 #include "quantity.h"
 #include "translate.h"
 #include "words.h"
@@ -16,8 +17,10 @@ typedef struct {
     hs_view view;
     double least, most, limit; /* of the axis, in the plot's unit */
     double unit_px;
-    GArray *lines;  /* hs_box: what the labels should not cover */
-    GArray *wishes; /* hs_label_wish, with layouts beside */
+    GArray *lines;     /* hs_box: what the labels should not cover */
+    GArray *walls;     /* hs_box: of the limit */
+    GArray *traces[2]; /* hs_vec2, px: of the first and of the second option */
+    GArray *wishes;    /* hs_label_wish, with layouts beside */
     GPtrArray *layouts;
     GArray *inks;
 } hs_plot;
@@ -100,6 +103,9 @@ paint_wall(const hs_plot *plot)
     cairo_stroke(cr);
     avoid(plot, (hs_vec2){left, y}, (hs_vec2){right, y});
     avoid(plot, (hs_vec2){left, y + side * deep}, (hs_vec2){right, y + side * deep});
+    hs_box wall = {left, fmin(y, y + side * deep), right - left, deep};
+
+    g_array_append_val(plot->walls, wall);
 }
 
 static void
@@ -141,7 +147,7 @@ series(const hs_plot *plot, int option, int sample, gboolean is_held, double *re
 }
 
 static void
-trace_option(const hs_plot *plot, int option, gboolean is_held)
+trace_option(const hs_plot *plot, int option, gboolean is_held, GArray *trace)
 {
     const hs_option_result *result = &plot->request->results->options[option];
     gboolean is_on = FALSE;
@@ -158,6 +164,8 @@ trace_option(const hs_plot *plot, int option, gboolean is_held)
         if (is_on)
             avoid(plot, before, (hs_vec2){x, y_of(plot, value)});
         before = (hs_vec2){x, y_of(plot, value)};
+        if (trace)
+            g_array_append_val(trace, before);
         if (is_on)
             cairo_line_to(plot->cr, x, y_of(plot, value));
         else
@@ -210,38 +218,33 @@ mark_worst(hs_plot *plot, int option)
     add_label(plot, text, x, y, HS_SIDE_ABOVE, HS_INK_INK, 5, TRUE);
 }
 
-/* Options are told apart by dash and thickness, and named at the line's end. */
+/* Options are told apart by dash and thickness: the first of two is thin and dashed. */
+static void
+set_stroke(const hs_plot *plot, gboolean is_thin)
+{
+    double dash[2] = {5 * plot->unit_px, 3.2 * plot->unit_px};
+
+    cairo_set_dash(plot->cr, dash, is_thin ? 2 : 0, 0);
+    cairo_set_line_width(plot->cr, (is_thin ? 1.4 : 2.2) * plot->unit_px);
+    hs_paint_colour(plot->cr, is_thin ? plot->theme->soft_ink : plot->theme->ink, 1);
+}
+
+static gboolean
+is_shown(const hs_plot *plot, int option)
+{
+    return option >= 0 && option < plot->request->results->n_options;
+}
+
 static void
 paint_option(hs_plot *plot, int option, gboolean is_first)
 {
-    const hs_option_result *result;
-    double dash[2] = {5 * plot->unit_px, 3.2 * plot->unit_px}, value;
-
-    if (option < 0 || option >= plot->request->results->n_options)
+    if (!is_shown(plot, option))
         return;
-    result = &plot->request->results->options[option];
-    trace_option(plot, option, FALSE);
-    cairo_set_dash(plot->cr, dash, is_first && plot->request->right >= 0 ? 2 : 0, 0);
-    cairo_set_line_width(plot->cr,
-                         (is_first && plot->request->right >= 0 ? 1.4 : 2.2) * plot->unit_px);
-    hs_paint_colour(
-        plot->cr,
-        is_first && plot->request->right >= 0 ? plot->theme->soft_ink : plot->theme->ink, 1);
+    trace_option(plot, option, FALSE, plot->traces[is_first ? 0 : 1]);
+    set_stroke(plot, is_first && plot->request->right >= 0);
     cairo_stroke(plot->cr);
     cairo_set_dash(plot->cr, NULL, 0, 0);
     mark_worst(plot, option);
-    for (int i = result->n_samples - 1; i >= 0; i--)
-        if (series(plot, option, i, FALSE, &value)) {
-            double x = hs_plot_x_of_time(plot->request, result->samples[i].t_s);
-
-            const char *name = result->name ? result->name : result->id;
-
-            if (plot->request->kind == HS_PLOT_POWER_OFF && plot->request->right < 0)
-                name = _("needed"); /* one option alone: what the line is says more */
-            add_label(plot, name, x - plot->request->font_px, y_of(plot, value), HS_SIDE_ABOVE,
-                      HS_INK_SOFT, 2, FALSE);
-            break;
-        }
 }
 
 /* Seconds that can be held: the wall of the power-off plot moves with the place. */
@@ -257,7 +260,7 @@ paint_held(hs_plot *plot, int option)
                     hs_plot_right_px(plot->request) - plot->request->axis_px,
                     plot->request->height_px);
     cairo_clip(plot->cr);
-    trace_option(plot, option, TRUE);
+    trace_option(plot, option, TRUE, NULL);
     cairo_set_dash(plot->cr, dash, 2, 0);
     cairo_set_line_width(plot->cr, 1.3 * plot->unit_px);
     hs_paint_colour(plot->cr, plot->theme->limit, 1);
@@ -312,26 +315,83 @@ paint_axis(hs_plot *plot)
         paint_axis_figure(plot, value, TRUE);
 }
 
+static hs_box
+surface_of(const hs_plot *plot)
+{
+    return (hs_box){plot->request->axis_px, 0, plot->request->width_px - plot->request->axis_px,
+                    plot->request->height_px};
+}
+
+static void
+paint_text(const hs_plot *plot, PangoLayout *layout, double x, double y, hs_ink ink)
+{
+    hs_paint_halo(plot->cr, layout, x, y, 0.11 * plot->request->font_px, plot->theme);
+    hs_paint_colour(plot->cr, hs_theme_colour(plot->theme, ink), 1);
+    cairo_move_to(plot->cr, x, y);
+    pango_cairo_show_layout(plot->cr, layout);
+}
+
 static void
 paint_labels(hs_plot *plot)
 {
     hs_label_wish *wishes = (hs_label_wish *)(void *)plot->wishes->data;
-    hs_box surface = {plot->request->axis_px, 0,
-                      plot->request->width_px - plot->request->axis_px,
-                      plot->request->height_px};
+    hs_box surface = surface_of(plot);
 
     hs_labels_place(wishes, (int)plot->wishes->len, NULL, 0,
                     (const hs_box *)(void *)plot->lines->data, (int)plot->lines->len, &surface);
     for (guint i = 0; i < plot->wishes->len; i++) {
         if (!wishes[i].is_placed)
             continue;
-        hs_paint_halo(plot->cr, g_ptr_array_index(plot->layouts, i), wishes[i].box.x,
-                      wishes[i].box.y, 0.11 * plot->request->font_px, plot->theme);
-        hs_paint_colour(plot->cr,
-                        hs_theme_colour(plot->theme, g_array_index(plot->inks, hs_ink, i)), 1);
-        cairo_move_to(plot->cr, wishes[i].box.x, wishes[i].box.y);
-        pango_cairo_show_layout(plot->cr, g_ptr_array_index(plot->layouts, i));
+        paint_text(plot, g_ptr_array_index(plot->layouts, i), wishes[i].box.x, wishes[i].box.y,
+                   g_array_index(plot->inks, hs_ink, i));
+        g_array_append_val(plot->walls, wishes[i].box);
     }
+}
+
+static const char *
+name_of(const hs_plot *plot, int option)
+{
+    const hs_option_result *result = &plot->request->results->options[option];
+
+    if (plot->request->kind == HS_PLOT_POWER_OFF && plot->request->right < 0)
+        return _("needed"); /* one option alone: what the line is says more */
+    return result->name ? result->name : result->id;
+}
+
+/* A name stands beside its line, after a piece of the same stroke: it cannot be taken for the other line's. */
+static void
+paint_name(hs_plot *plot, int option, int which)
+{
+    double em = plot->request->font_px, key_px = 1.7 * em;
+    const GArray *own = plot->traces[which], *other = plot->traces[1 - which];
+    hs_box box;
+
+    if (!is_shown(plot, option))
+        return;
+    g_autoptr(PangoLayout) layout =
+        hs_painter_layout(&plot->painter, name_of(plot, option), TRUE, FALSE);
+    PangoRectangle logical;
+
+    pango_layout_get_extents(layout, NULL, &logical);
+    hs_name_room room = {(const hs_vec2 *)(void *)own->data,
+                         (const hs_vec2 *)(void *)other->data,
+                         (int)own->len,
+                         (int)other->len,
+                         (const hs_box *)(void *)plot->walls->data,
+                         (int)plot->walls->len,
+                         surface_of(plot),
+                         0.15 * em};
+
+    if (!hs_plot_name_place(&room, (double)logical.width / PANGO_SCALE + key_px + 0.4 * em,
+                            (double)logical.height / PANGO_SCALE * 0.9, &box))
+        return;
+    set_stroke(plot, which == 0 && plot->request->right >= 0);
+    cairo_move_to(plot->cr, box.x, box.y + box.height * 0.55);
+    cairo_rel_line_to(plot->cr, key_px, 0);
+    cairo_stroke(plot->cr);
+    cairo_set_dash(plot->cr, NULL, 0, 0);
+    paint_text(plot, layout, box.x + key_px + 0.4 * em, box.y, HS_INK_SOFT);
+    g_array_append_val(plot->walls, box);
 }
 
 static void
@@ -346,6 +406,9 @@ begin(hs_plot *plot, cairo_t *cr, const hs_plot_request *request, const hs_theme
     plot->unit_px = hs_painter_unit_px(&plot->painter);
     plot->wishes = g_array_new(FALSE, TRUE, sizeof(hs_label_wish));
     plot->lines = g_array_new(FALSE, FALSE, sizeof(hs_box));
+    plot->walls = g_array_new(FALSE, FALSE, sizeof(hs_box));
+    for (int k = 0; k < 2; k++)
+        plot->traces[k] = g_array_new(FALSE, FALSE, sizeof(hs_vec2));
     plot->layouts = g_ptr_array_new_with_free_func(g_object_unref);
     plot->inks = g_array_new(FALSE, FALSE, sizeof(hs_ink));
     cairo_save(cr);
@@ -357,6 +420,9 @@ end(hs_plot *plot)
 {
     cairo_restore(plot->cr);
     g_array_unref(plot->lines);
+    g_array_unref(plot->walls);
+    for (int k = 0; k < 2; k++)
+        g_array_unref(plot->traces[k]);
     g_array_unref(plot->wishes);
     g_array_unref(plot->inks);
     g_ptr_array_unref(plot->layouts);
@@ -383,6 +449,8 @@ hs_plot_paint(cairo_t *cr, const hs_plot_request *request, const hs_theme *theme
     paint_option(&plot, request->left, TRUE);
     paint_option(&plot, request->right, FALSE);
     paint_labels(&plot);
+    paint_name(&plot, request->left, 0);
+    paint_name(&plot, request->right, 1);
     end(&plot);
 }
 

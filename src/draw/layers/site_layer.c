@@ -7,6 +7,9 @@
 #include "shape.h"
 #include "translate.h"
 
+/* How high above people an opening's name still stands: what a view leaves above them. */
+#define LINTEL_m 0.2
+
 static void
 draw_ground(hs_scene *scene)
 {
@@ -86,7 +89,7 @@ draw_opening(hs_scene *scene, const hs_opening *opening)
         g_string_append_printf(text, _("%s wide"), width);
     }
     hs_prim *label =
-        hs_scene_add_label(scene, (hs_vec2){top_m.x, fmin(head_m, scene->most_m.y)},
+        hs_scene_add_label(scene, (hs_vec2){top_m.x, fmin(head_m, scene->most_m.y + LINTEL_m)},
                            HS_SIDE_RIGHT, HS_INK_SOFT, g_string_free(text, FALSE));
 
     label->is_small = TRUE;

@@ -3,6 +3,7 @@
  * Answer:    x and time there and back, the worst bearer's value, absent where there is none.
  * Not here:  its look. */
 #include "plot.h"
+#include "plot_name.h"
 #include "scene_fixture.h"
 
 static hs_plot_request
@@ -89,6 +90,73 @@ plot__every_kind_paints_something(void)
     }
 }
 
+static gboolean
+is_clear(const hs_vec2 *line, int n, const hs_box *box)
+{
+    double least, most;
+
+    return !hs_line_range(line, n, box->x, box->x + box->width, &least, &most) ||
+           most <= box->y || least >= box->y + box->height;
+}
+
+static double
+away_px(const hs_vec2 *line, int n, const hs_box *box)
+{
+    double least, most;
+
+    g_assert_true(hs_line_range(line, n, box->x, box->x + box->width, &least, &most));
+    return fmax(fmax(least - box->y - box->height, box->y - most), 0);
+}
+
+/* Two lines that come close at their end: both names stand clear of both lines, each nearer to its own. */
+static void
+plot__names_stand_beside_their_own_line(void)
+{
+    static const hs_vec2 upper[] = {{0, 20}, {300, 40}, {400, 60}},
+                         lower[] = {{0, 80}, {300, 80}, {400, 62}};
+    hs_name_room room = {.own = upper,
+                         .other = lower,
+                         .n_own = 3,
+                         .n_other = 3,
+                         .surface = {0, 0, 400, 100},
+                         .gap_px = 2};
+    hs_box box, second;
+
+    g_assert_true(hs_plot_name_place(&room, 90, 12, &box));
+    g_assert_true(is_clear(upper, 3, &box) && is_clear(lower, 3, &box));
+    g_assert_cmpfloat(away_px(upper, 3, &box), <, away_px(lower, 3, &box));
+    room.own = lower;
+    room.other = upper;
+    room.kept = &box;
+    room.n_kept = 1;
+    g_assert_true(hs_plot_name_place(&room, 90, 12, &second));
+    g_assert_true(is_clear(upper, 3, &second) && is_clear(lower, 3, &second));
+    g_assert_cmpfloat(away_px(lower, 3, &second), <, away_px(upper, 3, &second));
+    g_assert_false(hs_boxes_overlap(&box, &second));
+}
+
+/* What is in the way at the end sends the name along the line; what is too small for it gets none. */
+static void
+plot__names_give_way(void)
+{
+    static const hs_vec2 line[] = {{0, 50}, {400, 50}};
+    static const hs_box figure = {300, 20, 100, 60};
+    hs_name_room room = {.own = line,
+                         .n_own = 2,
+                         .kept = &figure,
+                         .n_kept = 1,
+                         .surface = {0, 0, 400, 100},
+                         .gap_px = 2};
+    hs_box box;
+
+    g_assert_true(hs_plot_name_place(&room, 90, 12, &box));
+    g_assert_cmpfloat(box.x + box.width, <=, 300);
+    g_assert_cmpfloat_with_epsilon(box.y + box.height, 48, 1e-9);
+    g_assert_false(hs_plot_name_place(&room, 401, 12, &box));
+    room.n_own = 1;
+    g_assert_false(hs_plot_name_place(&room, 90, 12, &box));
+}
+
 int
 main(int argc, char **argv)
 {
@@ -97,5 +165,8 @@ main(int argc, char **argv)
     g_test_add_func("/plot/shows_the_worst_bearer", plot__shows_the_worst_bearer);
     g_test_add_func("/plot/absent_is_absent", plot__absent_is_absent);
     g_test_add_func("/plot/every_kind_paints_something", plot__every_kind_paints_something);
+    g_test_add_func("/plot/names_stand_beside_their_own_line",
+                    plot__names_stand_beside_their_own_line);
+    g_test_add_func("/plot/names_give_way", plot__names_give_way);
     return g_test_run();
 }
