@@ -109,11 +109,17 @@ choose(HsHandle *self)
         hs_grab_choose_point(self->session, self->index);
 }
 
+/* Return on a point that is chosen already types its height. */
 static void
 on_choose(GtkWidget *widget, const char *name, GVariant *argument)
 {
+    HsHandle *self = HS_HANDLE(widget);
+
     (void)name, (void)argument;
-    choose(HS_HANDLE(widget));
+    if (self->kind == HS_HANDLE_POINT && hs_session_point(self->session) == self->index)
+        hs_side_view_type_height(HS_SIDE_VIEW(gtk_widget_get_parent(widget)));
+    else
+        choose(self);
 }
 
 static void

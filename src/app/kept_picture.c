@@ -40,6 +40,31 @@ paint_squares(hs_kept_picture *self, GtkWidget *widget, cairo_t *cr)
     cairo_paint(cr);
 }
 
+static hs_picture *
+picture_of(hs_kept_picture *self, GtkWidget *widget, const hs_scene *scene, const hs_view *view)
+{
+    if (self->picture == NULL)
+        self->picture = hs_picture_new(scene, view, hs_look_theme(widget));
+    return self->picture;
+}
+
+gboolean
+hs_kept_picture_height_box(hs_kept_picture *self,
+                           GtkWidget *widget,
+                           const hs_scene *scene,
+                           const hs_view *view,
+                           hs_height height,
+                           graphene_rect_t *ret_box)
+{
+    double x, y, width, high;
+
+    if (!hs_picture_height_box(picture_of(self, widget, scene, view), height, &x, &y, &width,
+                               &high))
+        return FALSE;
+    *ret_box = GRAPHENE_RECT_INIT((float)x, (float)y, (float)width, (float)high);
+    return TRUE;
+}
+
 static GskRenderNode *
 paint_node(hs_kept_picture *self,
            GtkWidget *widget,
@@ -50,10 +75,9 @@ paint_node(hs_kept_picture *self,
     double x = 0.0, y = 0.0, width = gtk_widget_get_width(widget),
            height = gtk_widget_get_height(widget);
 
-    if (self->picture == NULL)
-        self->picture = hs_picture_new(scene, view, hs_look_theme(widget));
+    hs_picture *picture = picture_of(self, widget, scene, view);
     if (part == HS_PAINT_MOVING)
-        hs_picture_moving_bounds(self->picture, &x, &y, &width, &height);
+        hs_picture_moving_bounds(picture, &x, &y, &width, &height);
     if (!(width > 0.0) || !(height > 0.0))
         return NULL;
     GskRenderNode *node = gsk_cairo_node_new(
@@ -61,7 +85,7 @@ paint_node(hs_kept_picture *self,
     cairo_t *cr = gsk_cairo_node_get_draw_context(node);
     if (part == HS_PAINT_KEPT)
         paint_squares(self, widget, cr);
-    hs_picture_paint(self->picture, cr, part);
+    hs_picture_paint(picture, cr, part);
     cairo_destroy(cr);
     return node;
 }

@@ -25,6 +25,13 @@ typedef enum {
 
 /* Before the scene goes away, or the view changes. */
 void hs_kept_picture_drop(hs_kept_picture *self, hs_anew what);
+/* Where the figure of a height stands; FALSE: it is not drawn. */
+gboolean hs_kept_picture_height_box(hs_kept_picture *self,
+                                    GtkWidget *widget,
+                                    const hs_scene *scene,
+                                    const hs_view *view,
+                                    hs_height height,
+                                    graphene_rect_t *ret_box);
 /* Paints what is missing and hands all of it to the snapshot, at the widget's size. */
 void hs_kept_picture_snapshot(hs_kept_picture *self,
                               GtkWidget *widget,

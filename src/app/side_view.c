@@ -7,13 +7,12 @@
 #include "change.h"
 #include "field.h"
 #include "grab.h"
-#include "handle.h"
 #include "hit.h"
 #include "ink.h"
 #include "kept_picture.h"
 #include "look.h"
-#include "quantity.h"
 #include "stroke.h"
+#include "targets.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -26,7 +25,7 @@ struct _HsSideView {
     hs_view view;
     gboolean has_view, is_held, is_drawing, folds;
     hs_kept_picture painted;
-    GPtrArray *handles;
+    hs_targets targets;
     hs_ink ink;
     double pan_x_px, pan_y_px;
 };
@@ -63,7 +62,7 @@ snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
         gtk_widget_snapshot_child(widget, child, snapshot);
 }
 
-/* ---- handles ------------------------------------------------------------------------------- */
+/* ---- what can be taken hold of -------------------------------------------------------------- */
 
 static const hs_option_result *
 option_of(HsSideView *self)
@@ -83,117 +82,6 @@ sample_of(HsSideView *self)
     return option != NULL && option->n_samples > 0
                ? &option->samples[hs_session_sample(self->session, self->option)]
                : NULL;
-}
-
-static hs_vec2
-grip_place(const hs_task *task, const hs_sample *sample, int grip)
-{
-    hs_mat3 turn = hs_mat3_load_to_world(sample->pitch_deg * G_PI / 180.0,
-                                         sample->heading_deg * G_PI / 180.0);
-    hs_vec3 at = hs_mat3_apply(&turn, task->load.grips[grip].at_m);
-
-    return (hs_vec2){sample->x_m + at.x, sample->z_m + at.z};
-}
-
-/* Where the handle's thing is, in the world. */
-static hs_vec2
-thing_place(HsSideView *self, HsHandle *handle)
-{
-    const hs_task *task = hs_field_task(self->session);
-    const hs_sample *sample = sample_of(self);
-    int index = hs_handle_get_index(handle);
-
-    if (hs_handle_get_kind(handle) == HS_HANDLE_POINT)
-        return (hs_vec2){task->route.points[index].x_m, task->route.points[index].z_m};
-    if (hs_handle_get_kind(handle) == HS_HANDLE_GRIP)
-        return grip_place(task, sample, index);
-    return (hs_vec2){sample->bearers[index].feet_x_m, sample->bearers[index].floor_z_m};
-}
-
-static hs_vec2
-to_px(HsSideView *self, hs_vec2 at_m)
-{
-    at_m.x = hs_scene_x_of_world(self->scene, at_m.x);
-    return hs_view_to_surface(&self->view, at_m);
-}
-
-static char *
-name_point(HsSideView *self, int index)
-{
-    const hs_task *task = hs_field_task(self->session);
-    const hs_option_result *option = option_of(self);
-    g_autofree char *x = hs_quantity_text(task->route.points[index].x_m, "m", hs_look_units());
-    g_autofree char *z = hs_quantity_text(task->route.points[index].z_m, "m", hs_look_units());
-
-    if (self->option == hs_session_edited(self->session))
-        return task->route.points[index].sketched == HS_YES
-                   ? g_strdup_printf(_("Point %d: %s along, %s up, sketched, ± 5 cm"),
-                                     index + 1, x, z)
-                   : g_strdup_printf(_("Point %d: %s along, %s up"), index + 1, x, z);
-    return g_strdup_printf(_("In %s, point %d: %s along, %s up"), option->name, index + 1, x,
-                           z);
-}
-
-static char *
-name_feet(HsSideView *self, const hs_sample *sample, int index)
-{
-    const hs_option_result *option = option_of(self);
-    const hs_task *task = hs_field_task(self->session);
-    const hs_bearer_sample *bearer = &sample->bearers[index];
-    const char *who = task->workers[option->asked->bearers[index].worker].name;
-
-    if (who == NULL || *who == '\0')
-        who = option->asked->bearers[index].id;
-    if (!bearer->has_pose)
-        return g_strdup_printf(_("Feet of %s (%s)"), who, option->name);
-    g_autofree char *reach =
-        hs_quantity_text(bearer->pose[HS_POSE_HAND].x, "m", hs_look_units());
-    return g_strdup_printf(_("Feet of %s (%s): %s behind the hands"), who, option->name, reach);
-}
-
-static HsHandle *
-nth_handle(HsSideView *self, guint n)
-{
-    if (n < self->handles->len)
-        return self->handles->pdata[n];
-    GtkWidget *handle = hs_handle_new(self->session);
-    gtk_widget_set_parent(handle, GTK_WIDGET(self));
-    gtk_widget_set_can_target(handle, !self->is_drawing);
-    g_ptr_array_add(self->handles, handle);
-    return HS_HANDLE(handle);
-}
-
-/* Order of the children is order of Tab and of painting: feet and grips first, points above them. */
-static void
-sync_handles(HsSideView *self)
-{
-    const hs_task *task = hs_field_task(self->session);
-    const hs_sample *sample = sample_of(self);
-    const hs_option_result *option = option_of(self);
-    guint n = 0;
-
-    if (task != NULL && sample != NULL && self->scene != NULL) {
-        for (int i = 0; i < option->asked->n_bearers; i++) {
-            g_autofree char *name = name_feet(self, sample, i);
-            hs_handle_set(nth_handle(self, n++), HS_HANDLE_FEET, self->option, i, name);
-        }
-        for (int i = 0; i < sample->n_grips; i++) {
-            int grip = sample->grips[i].grip;
-            g_autofree char *up = hs_quantity_text(sample->grips[i].up_N, "N", hs_look_units());
-            g_autofree char *name = g_strdup_printf(
-                _("Grip %s (%s): %s"), task->load.grips[grip].id, option->name, up);
-            hs_handle_set(nth_handle(self, n++), HS_HANDLE_GRIP, self->option, grip, name);
-        }
-        for (int i = 0; i < task->route.n_points; i++) {
-            g_autofree char *name = name_point(self, i);
-            hs_handle_set(nth_handle(self, n++), HS_HANDLE_POINT, self->option, i, name);
-        }
-    }
-    while (self->handles->len > n) {
-        gtk_widget_unparent(self->handles->pdata[self->handles->len - 1]);
-        g_ptr_array_set_size(self->handles, (int)self->handles->len - 1);
-    }
-    gtk_widget_queue_allocate(GTK_WIDGET(self));
 }
 
 static void
@@ -225,15 +113,8 @@ size_allocate(GtkWidget *widget, int width, int height, int baseline)
     if (!self->has_view || (int)self->view.width_px != width ||
         (int)self->view.height_px != height)
         g_signal_emit(self, signals[RESIZED], 0);
-    for (guint i = 0; i < self->handles->len; i++) {
-        HsHandle *handle = self->handles->pdata[i];
-        hs_vec2 at = self->has_view && self->scene != NULL && sample_of(self) != NULL
-                         ? to_px(self, thing_place(self, handle))
-                         : (hs_vec2){0.0, 0.0};
-        GtkAllocation place = {(int)at.x - HS_HANDLE_SIZE / 2, (int)at.y - HS_HANDLE_SIZE / 2,
-                               HS_HANDLE_SIZE, HS_HANDLE_SIZE};
-        gtk_widget_size_allocate(GTK_WIDGET(handle), &place, -1);
-    }
+    hs_targets_allocate(&self->targets, self->has_view ? self->scene : NULL, &self->view,
+                        &self->painted);
 }
 
 /* ---- pointer ------------------------------------------------------------------------------- */
@@ -403,7 +284,7 @@ dispose(GObject *object)
 
     while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
         gtk_widget_unparent(child);
-    g_clear_pointer(&self->handles, g_ptr_array_unref);
+    hs_targets_clear(&self->targets);
     hs_kept_picture_drop(&self->painted, HS_ANEW_ALL);
     g_clear_pointer(&self->scene, hs_scene_free);
     hs_ink_clear(&self->ink);
@@ -437,7 +318,6 @@ hs_side_view_init(HsSideView *self)
 {
     self->option = -1;
     self->folds = TRUE;
-    self->handles = g_ptr_array_new();
     gtk_widget_set_overflow(GTK_WIDGET(self), GTK_OVERFLOW_HIDDEN);
     gtk_widget_set_hexpand(GTK_WIDGET(self), TRUE);
     gtk_widget_set_vexpand(GTK_WIDGET(self), TRUE);
@@ -451,6 +331,10 @@ hs_side_view_new(HsSession *session)
     HsSideView *self = g_object_new(HS_TYPE_SIDE_VIEW, NULL);
 
     self->session = g_object_ref(session);
+    hs_targets_init(&self->targets, GTK_WIDGET(self), session);
+    for (int i = HS_HEIGHT_BASE; i < HS_N_HEIGHTS; i++)
+        g_signal_connect_swapped(self->targets.figures[i], "typing",
+                                 G_CALLBACK(hs_side_view_hold), self);
     return GTK_WIDGET(self);
 }
 
@@ -483,7 +367,7 @@ hs_side_view_rebuild(HsSideView *self, gboolean keep_still)
                                     .us_units = hs_look_units() == HS_UNITS_US};
         self->scene = hs_scene_build(&request);
     }
-    sync_handles(self);
+    hs_targets_sync(&self->targets, self->option, self->scene);
 }
 
 const hs_scene *
@@ -518,11 +402,16 @@ hs_side_view_is_held(HsSideView *self)
 }
 
 void
+hs_side_view_type_height(HsSideView *self)
+{
+    hs_height_figure_type(self->targets.figures[HS_HEIGHT_BASE]);
+}
+
+void
 hs_side_view_set_drawing(HsSideView *self, gboolean drawing)
 {
     self->is_drawing = drawing;
-    for (guint i = 0; i < self->handles->len; i++) /* a stroke may begin on a point */
-        gtk_widget_set_can_target(self->handles->pdata[i], !drawing);
+    hs_targets_let(&self->targets, !drawing); /* a stroke may begin on a point */
     gtk_widget_set_cursor_from_name(GTK_WIDGET(self), drawing ? "crosshair" : NULL);
 }
 

@@ -28,6 +28,8 @@ hs_vec2 hs_side_view_world(HsSideView *view, hs_vec2 at_px);
 hs_vec2 hs_side_view_snap(HsSideView *view, hs_vec2 at_m, int moved, gboolean is_free);
 /* A dragged reach comes to rest at the points of the suit's rating, else at whole centimetres. */
 double hs_side_view_snap_reach(HsSideView *view, int bearer, double reach_m, gboolean is_free);
+/* The base's height of the chosen point is typed in its place on the picture. */
+void hs_side_view_type_height(HsSideView *view);
 /* "Draw route": the next stroke on the view becomes the route. */
 void hs_side_view_set_drawing(HsSideView *view, gboolean drawing);
 /* Folds of long ways on or off. */

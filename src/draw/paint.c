@@ -295,6 +295,30 @@ labels_of(hs_picture *picture)
     return picture->placed;
 }
 
+gboolean
+hs_picture_height_box(hs_picture *picture,
+                      hs_height height,
+                      double *ret_x,
+                      double *ret_y,
+                      double *ret_width,
+                      double *ret_height)
+{
+    const GArray *placed = labels_of(picture);
+
+    for (guint i = 0; i < placed->len; i++) {
+        const hs_placed *label = &g_array_index(placed, hs_placed, i);
+
+        if (label->prim->height != height || !label->wish.is_placed)
+            continue;
+        *ret_x = label->wish.box.x;
+        *ret_y = label->wish.box.y;
+        *ret_width = label->wish.box.width;
+        *ret_height = label->wish.box.height;
+        return TRUE;
+    }
+    return FALSE;
+}
+
 void
 hs_picture_paint(hs_picture *picture, cairo_t *cr, hs_paint_part part)
 {

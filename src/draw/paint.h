@@ -36,6 +36,14 @@ void hs_picture_paint(hs_picture *picture, cairo_t *cr, hs_paint_part part);
 void hs_picture_moving_bounds(
     hs_picture *picture, double *ret_x, double *ret_y, double *ret_width, double *ret_height);
 
+/* Surface rectangle of a height's figure; FALSE: it is not there. */
+gboolean hs_picture_height_box(hs_picture *picture,
+                               hs_height height,
+                               double *ret_x,
+                               double *ret_y,
+                               double *ret_width,
+                               double *ret_height);
+
 /* The glyph of a status: a stroke that ends before, touches or passes a wall; an empty frame for not judged. */
 void hs_paint_status_glyph(cairo_t *cr,
                            hs_finding_status status,

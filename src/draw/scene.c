@@ -293,6 +293,34 @@ hs_scene_extent(const hs_scene *scene, hs_vec2 *ret_least_m, hs_vec2 *ret_most_m
     *ret_most_m = scene->most_m;
 }
 
+static const hs_prim *
+find_height(const hs_scene *scene, hs_height height)
+{
+    for (guint i = 0; height != HS_HEIGHT_NONE && i < scene->prims->len; i++) {
+        const hs_prim *prim = &g_array_index(scene->prims, hs_prim, i);
+
+        if (prim->height == height)
+            return prim;
+    }
+    return NULL;
+}
+
+double
+hs_scene_height_m(const hs_scene *scene, hs_height height)
+{
+    const hs_prim *prim = find_height(scene, height);
+
+    return prim ? prim->to.y - prim->at.y : HS_ABSENT;
+}
+
+char *
+hs_scene_height_text(const hs_scene *scene, hs_height height)
+{
+    const hs_prim *prim = find_height(scene, height);
+
+    return prim ? g_strdup(prim->text) : NULL;
+}
+
 double
 hs_scene_x_of_world(const hs_scene *scene, double x_m)
 {

@@ -48,6 +48,17 @@ void hs_scene_extent(const hs_scene *scene, hs_vec2 *ret_least_m, hs_vec2 *ret_m
 double hs_scene_x_of_world(const hs_scene *scene, double x_m);
 double hs_scene_world_of_x(const hs_scene *scene, double x_m);
 
+/* The heights that are drawn for the chosen point, over the floor under it. */
+typedef enum {
+    HS_HEIGHT_NONE,
+    HS_HEIGHT_BASE, /* of the load's base */
+    HS_HEIGHT_HANDS,
+    HS_N_HEIGHTS
+} hs_height;
+/* HS_ABSENT where it is not drawn. */
+double hs_scene_height_m(const hs_scene *scene, hs_height height);
+char *hs_scene_height_text(const hs_scene *scene, hs_height height); /* as drawn, new; NULL */
+
 /* The plan view (who stands where, grips, CG, polygon, turning) of the same instant. */
 hs_scene *hs_plan_build(const hs_scene_request *request);
 

@@ -88,6 +88,7 @@ typedef struct {
     hs_side side;
     gboolean is_bold, is_small, is_upright, is_hidden; /* is_upright: a dimension along z */
     int priority;                                      /* labels: the greater is placed first */
+    hs_height height;                                  /* dimensions: which height it is */
     char *text;
 } hs_prim;
 

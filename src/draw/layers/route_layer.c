@@ -57,12 +57,14 @@ draw_heights(hs_scene *scene, const hs_point *point)
         hs_scene_add_dimension(scene, (hs_vec2){base_m.x, floor_m}, base_m, TRUE, _("base %s"));
 
     base->offset = (hs_vec2){1.6, 0};
+    base->height = HS_HEIGHT_BASE;
     if (hands_m - base_m.y > 0.005) {
         hs_prim *hands =
             hs_scene_add_dimension(scene, (hs_vec2){base_m.x, floor_m},
                                    (hs_vec2){base_m.x, hands_m}, TRUE, _("hands %s"));
 
         hands->offset = (hs_vec2){-1.6, 0};
+        hands->height = HS_HEIGHT_HANDS;
     }
 }
 
