@@ -64,6 +64,7 @@ export UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
 export LSAN_OPTIONS="suppressions=$PWD/tests/support/lsan.supp:print_suppressions=0"
 # The long ones ask the same program as the other CLI tests, a hundred times over; the window runs unsanitized above.
 suite "tests, sanitized" build-sanitized --timeout-multiplier 6 --no-suite long --no-suite gui
+step "papers, sanitized" sh tests/cli/papers.sh build-sanitized/src/handspike data/examples
 echo
 echo "$passed passed, $failed failed"
 [ "$failed" = 0 ]
