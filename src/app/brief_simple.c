@@ -202,6 +202,8 @@ add_policy(HsSession *session, GtkBox *content)
                                                 "policy.strength_percentile", "", 5.0));
     gtk_box_append(content, hs_quantity_row_new(session, _("Allowance on squeeze"), NULL,
                                                 "policy.slip_factor", "", 0.1));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Grip lost by the glove, part"),
+                                                NULL, "policy.glove_loss_fraction", "", 0.05));
     gtk_box_append(content, hs_quantity_row_new(session, _("Near, from this part of a limit"),
                                                 NULL, "policy.near_ratio", "", 0.05));
     gtk_box_append(content, hs_quantity_row_new(session, _("Couple the hands may hold"), NULL,

@@ -246,6 +246,12 @@ site_build(HsSession *session, GtkBox *content)
                                                 "site.rating_kPa", "kPa", 10.0));
     gtk_box_append(content, hs_quantity_row_new(session, _("Floor bears, one person's all"),
                                                 NULL, "site.rating_kg", "kg", 10.0));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Floor bears, spread"), NULL,
+                                                "site.rating_spread_kPa", "kPa", 0.5));
+    gtk_box_append(content, hs_quantity_row_new(session, _("Part of a sole that bears"), NULL,
+                                                "site.bearing_fraction", "", 0.05));
+    gtk_box_append(content,
+                   hs_quantity_row_new(session, _("Way out"), NULL, "site.exit_m", "m", 5.0));
     floor_rows(session, content);
     opening_rows(session, content);
     obstacle_rows(session, content);

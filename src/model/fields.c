@@ -115,7 +115,8 @@ static const hs_object obstacle = {"obstacle", sizeof(hs_obstacle), obstacle_fie
 static const hs_field site_fields[] = {
     {"floor", HS_KIND_PLACES, offsetof(hs_site, floor), offsetof(hs_site, n_floor), -10000, 10000, FALSE, FALSE, NULL, NULL},
     NUM(hs_site, "friction", friction, 0, 3), ABOVE(hs_site, "rating_kPa", rating_kPa, 0, BIG),
-    ABOVE(hs_site, "rating_kg", rating_kg, 0, BIG), ABOVE(hs_site, "headroom_m", headroom_m, 0, 100),
+    ABOVE(hs_site, "rating_kg", rating_kg, 0, BIG), ABOVE(hs_site, "rating_spread_kPa", rating_spread_kPa, 0, BIG),
+    ABOVE(hs_site, "bearing_fraction", bearing_fraction, 0, 1), NUM(hs_site, "exit_m", exit_m, 0, 10000), ABOVE(hs_site, "headroom_m", headroom_m, 0, 100),
     ABOVE(hs_site, "width_m", width_m, 0, 100),
     {"corner_m", HS_KIND_PAIR, offsetof(hs_site, corner_in_m), 0, 0, 100, TRUE, FALSE, NULL, NULL},
     NUM(hs_site, "temperature_C", temperature_C, -60, 80), BOOL(hs_site, "wet", wet),
@@ -163,6 +164,7 @@ static const hs_field foot_fields[] = {
 static const hs_object foot = {"foot", sizeof(hs_suit), foot_fields};
 static const hs_field power_fields[] = {
     NUM(hs_suit, "idle_W", idle_W, 0, 20000), NUM(hs_suit, "hold_W_per_Nm", hold_W_per_Nm, 0, 1000),
+    ABOVE(hs_suit, "hold_at_Nm", hold_at_Nm, 0, BIG),
     ABOVE(hs_suit, "lift_efficiency", lift_efficiency, 0, 1), NUM(hs_suit, "battery_Wh", battery_Wh, 0, BIG),
     NUM(hs_suit, "reserve", reserve, 0, 1), NUM(hs_suit, "swap_min", swap_min, 0, 600), END};
 static const hs_object power = {"power", sizeof(hs_suit), power_fields};
@@ -189,7 +191,8 @@ static const hs_field suit_fields[] = {
     PAIR(hs_suit, "hand_height_m", hand_height_m, -1, 4), INLINE("foot", foot), ABOVE(hs_suit, "width_m", width_m, 0, 5),
     ABOVE(hs_suit, "height_m", height_m, 0, 5), BOOL(hs_suit, "lockable", lockable),
     WORDS(hs_suit, "on_power_loss", on_power_loss, losses, FALSE), ABOVE(hs_suit, "sink_m_s", sink_m_s, 0, 10),
-    NUM(hs_suit, "lock_s", lock_s, 0, BIG), BOOL(hs_suit, "walks_without_power", walks_without_power),
+    NUM(hs_suit, "lock_s", lock_s, 0, BIG), NUM(hs_suit, "brake_s", brake_s, 0, 10),
+    BOOL(hs_suit, "walks_without_power", walks_without_power),
     {"power", HS_KIND_INLINE, 0, offsetof(hs_suit, has_power), 0, 0, FALSE, FALSE, NULL, &power},
     LIST(hs_suit, "effectors", effectors, n_effectors, effector, 50), LIST(hs_suit, "torque", torque, n_torque, torque, 100), END};
 static const hs_object suit = {"suit", sizeof(hs_suit), suit_fields};
@@ -234,7 +237,7 @@ static const hs_field policy_fields[] = {
     NUM(hs_policy, "strength_percentile", strength_percentile, 1, 99), NUM(hs_policy, "slip_factor", slip_factor, 1, 10),
     ABOVE(hs_policy, "near_ratio", near_ratio, 0, 1), NUM(hs_policy, "couple_Nm", couple_Nm, 0, 1000),
     NUM(hs_policy, "walking_factor", walking_factor, 1, 5), ABOVE(hs_policy, "step_Hz", step_Hz, 0, 5),
-    NUM(hs_policy, "step_m", step_m, 0, 2),
+    NUM(hs_policy, "step_m", step_m, 0, 2), NUM(hs_policy, "glove_loss_fraction", glove_loss_fraction, 0, 0.9),
     {"site_limits", HS_KIND_MAP, offsetof(hs_policy, site_limits), offsetof(hs_policy, n_site_limits), 0, 1e9, TRUE, FALSE, NULL, NULL}, END};
 static const hs_object policy = {"policy", sizeof(hs_policy), policy_fields};
 

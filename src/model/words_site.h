@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 WORD(floor_pressure, N_("One sole presses with {0:kPa} ({2:N} on it); the floor is rated {1:kPa}."))
 WORD(floor_mass, N_("{0:kg} stand on one place of the floor, {2:kg} of it bearer and suit; it is rated {1:kg}."))
+WORD(floor_spread, N_("Bearer, suit and load press with {2:N}; over one square metre that is {0:kPa}. The floor is rated {1:kPa}, spread."))
+WORD(floor_remedy_spread, N_("Lay boards that spread one bearer over {0} square metres or more."))
 WORD(floor_remedy_board, N_("Lay boards that spread one sole over {0:m} by {0:m} or more."))
 WORD(floor_remedy_mass, N_("Keep what is on these hands at or below {0:kg} here."))
 WORD(floor_remedy_way, N_("Take another way: bearer and suit alone bring {0:kg}."))
@@ -35,7 +37,7 @@ WORD(wind_force, N_("Wind of {2:m_s} pushes on the largest face with {0:N}, {1:N
 WORD(wind_out_already, N_("The resultant is outside the usable base without any wind; wind adds {0:N}."))
 WORD(wind_remedy, N_("Stop the work when gusts reach {0:m_s}."))
 WORD(placing_no_tolerance, N_("An exact place is asked for, but not how exact: the time for it is not judged."))
-WORD(placing_time, N_("A play of {0:mm} leaves {1:deg} of turn; meeting it takes about {2:s} of the planned {3:s}. The rate is an assumption: none is published for heavy loads or suits."))
+WORD(placing_time, N_("A play of {0:mm} leaves {1:deg} of turn and {4:deg} of tilt; meeting it takes about {2:s} of the planned {3:s}. The rate is an assumption: none is published for heavy loads or suits."))
 WORD(placing_remedy, N_("Plan {0:s} for this placing, or fit a guide that catches the load earlier."))
 WORD(roles_missing, N_("Fewer people than today, and nothing is said about what the others did: who steers, watches, opens, guards, rescues?"))
 WORD(roles_empty, N_("{0:int} of {1:int} jobs of today's crew have nobody: \"{a}\" is the first."))

@@ -53,5 +53,7 @@ WORD(energy_reserve, N_("Setting the load down from the worst place takes {0:Wh}
 WORD(energy_remedy_reserve, N_("Keep a reserve of at least {0:pct} of the battery."))
 WORD(rescue_within, N_("A helper frees the wearer in {0:s}; {a} does it. Wearer and suit are {1:kg}: dragging them takes about {2:N}, so the suit comes off first."))
 WORD(rescue_no_helper, N_("A helper frees the wearer in {0:s}, but no role names who that is. Wearer and suit are {1:kg}: dragging them takes about {2:N}."))
+WORD(rescue_within_out, N_("A helper frees the wearer in {0:s}; {a} does it. Wearer and suit are {1:kg}: dragging them takes about {2:N}, so the suit comes off first. Dragged by one over the {3:m} to the way out, the wearer is there {4:s} after the start, at the pace measured on grass."))
+WORD(rescue_no_helper_out, N_("A helper frees the wearer in {0:s}, but no role names who that is. Wearer and suit are {1:kg}: dragging them takes about {2:N}. Freed and dragged by one over the {3:m} to the way out, the wearer is there {4:s} after the start, at the pace measured on grass."))
 WORD(rescue_missing, N_("Rescue cannot be judged: the suit's data do not give release_helper_s, and no published time for powered suits was found."))
 WORD(rescue_remedy, N_("Name a person within call who has practised freeing the wearer ({0:s})."))

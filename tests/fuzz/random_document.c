@@ -166,6 +166,9 @@ put_site(maker *m)
     }
     maybe(m, 0.3, "rating_kPa", 5, 500);
     maybe(m, 0.3, "rating_kg", 80, 900);
+    maybe(m, 0.1, "rating_spread_kPa", 1, 10);
+    maybe(m, 0.2, "bearing_fraction", 0.1, 1);
+    maybe(m, 0.2, "exit_m", 0, 100);
     maybe(m, 0.3, "headroom_m", 1.6, 4.0);
     maybe(m, 0.3, "width_m", 0.5, 3.0);
     if (chance(m, 0.2))
@@ -283,6 +286,7 @@ put_powered(maker *m, int i)
     WORDS(m, 0.9, "on_power_loss", "lock", "descend", "limp");
     maybe(m, 0.8, "sink_m_s", 0.02, 0.4);
     maybe(m, 0.8, "lock_s", 1, 600);
+    maybe(m, 0.3, "brake_s", 0, 0.3);
     maybe_bool(m, 0.9, "walks_without_power");
     if (chance(m, 0.8))
         put(m,
@@ -376,6 +380,7 @@ put_rest(maker *m)
         maybe(m, 0.3, "couple_Nm", 1, 60);
         maybe(m, 0.2, "walking_factor", 1, 2);
         maybe(m, 0.2, "step_Hz", 1, 3);
+        maybe(m, 0.2, "glove_loss_fraction", 0, 0.5);
         put(m, "}");
     }
     if (chance(m, 0.3))

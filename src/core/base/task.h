@@ -184,6 +184,9 @@ typedef struct {
     const hs_vec2 *
         floor; /* x = along the way, y = height z; x not decreasing; two points at one x are a riser */
     double friction, rating_kPa, rating_kg, headroom_m, width_m;
+    double bearing_fraction;  /* of a sole that meets the floor (grating); absent: all of it */
+    double rating_spread_kPa; /* load spread over the floor */
+    double exit_m;            /* way to a place where nobody has to be carried further */
     double corner_in_m, corner_out_m;
     double temperature_C;
     hs_tri wet;
@@ -260,10 +263,10 @@ typedef struct {
     double width_m, height_m;
     hs_tri lockable;
     hs_loss on_power_loss;
-    double sink_m_s, lock_s;
+    double sink_m_s, lock_s, brake_s;
     hs_tri walks_without_power;
     bool has_power;
-    double idle_W, hold_W_per_Nm, lift_efficiency, battery_Wh, reserve, swap_min;
+    double idle_W, hold_W_per_Nm, hold_at_Nm, lift_efficiency, battery_Wh, reserve, swap_min;
     int n_effectors;
     const hs_effector *effectors;
     /* springs */
@@ -332,6 +335,7 @@ typedef struct {
     hs_team_rule team_rule;
     double team_factor, strength_percentile, slip_factor, near_ratio, couple_Nm, walking_factor,
         step_Hz, step_m;
+    double glove_loss_fraction; /* part of the grip strength that a glove takes */
     int n_site_limits;
     const hs_site_limit *site_limits;
 } hs_policy;

@@ -222,6 +222,40 @@ ask_corner(const search *at, int s)
           HS_SAY(room_remedy_corner, at->asking->near_ratio * room_m));
 }
 
+/* What a single bearer sweeps who turns on the spot with the load, where the way has a width or a corner; it decides nothing, because
+ * the file names no place where somebody turns. */
+static void
+write_turning(const hs_asking *asking, hs_finding *finding)
+{
+    const hs_run *run = asking->run;
+    double front_m = 0.0, wide_m = 0.0, back_m = 0.0;
+
+    if (run->setup->n_bearers != 1 ||
+        !(asking->task->site.width_m > 0.0 || asking->task->site.corner_in_m > 0.0))
+        return;
+    for (int s = 0; s < run->n_stations; s++) {
+        hs_outline load = outline_of(run, s, 0), body = outline_of(run, s, 1);
+        double ahead = cos(run->setup->bearers[0].facing_rad) > 0.0 ? 1.0 : -1.0;
+        double feet_m = run->stations[s].place.bearers[0].feet_m.x;
+        double here_m = ahead * ((ahead > 0.0 ? load.most_m.x : load.least_m.x) - feet_m);
+
+        if (run->stations[s].place.move != HS_MOVE_CARRY ||
+            !(hs_turn_reach_m(here_m, load.most_m.y - load.least_m.y) >
+              hs_turn_reach_m(front_m, wide_m)))
+            continue;
+        front_m = here_m;
+        wide_m = load.most_m.y - load.least_m.y;
+        back_m = ahead * (feet_m - (ahead > 0.0 ? body.least_m.x : body.most_m.x));
+    }
+    if (!(front_m > 0.0))
+        return;
+    HS_WORK(&finding->working, room_turn, hs_turn_reach_m(front_m, wide_m), "m",
+            {"front", front_m, "m"}, {"w", wide_m, "m"});
+    HS_WORK(&finding->working, room_circle,
+            2.0 * fmax(hs_turn_reach_m(front_m, wide_m), back_m), "m",
+            {"R", hs_turn_reach_m(front_m, wide_m), "m"}, {"back", back_m, "m"});
+}
+
 void
 hs_check_route_clearance(const hs_asking *asking, hs_finding *finding)
 {
@@ -245,4 +279,6 @@ hs_check_route_clearance(const hs_asking *asking, hs_finding *finding)
     if (hs_has(finding->ratio))
         HS_WORK(&finding->working, room_ratio, finding->ratio, "",
                 {"needed", finding->value, "m"}, {"room", finding->limit, "m"});
+    if (finding->status != HS_STATUS_NONE && !asking->is_live)
+        write_turning(asking, finding);
 }

@@ -99,6 +99,10 @@ judge_place(const hs_asking *asking, int s, int b, hs_finding *finding)
         finding->text = HS_SAY(floor_still, need, limit, hs_or(fabs(flat_N), 0.0),
                                slope_rad * HS_DEG_PER_RAD);
     }
+    if (slope_rad > 0.0 && hs_has(body->ground_N))
+        HS_WORK(&finding->working, floor_along, body->ground_N * sin(slope_rad), "N",
+                {"m", body->ground_N / HS_GRAVITY_m_s2, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"},
+                {"s", slope_rad, "rad"});
     if (limit > 0.0)
         hs_finding_judge(finding, need, limit, asking->near_ratio);
     else

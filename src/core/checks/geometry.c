@@ -46,6 +46,14 @@ hs_sight_blind_m(double eye_m, double edge_m, double top_m)
 }
 
 double
+hs_sight_object_m(double eye_m, double edge_m, double top_m, double object_m)
+{
+    if (!(top_m < eye_m))
+        return INFINITY;
+    return edge_m * (eye_m - object_m) / (eye_m - top_m);
+}
+
+double
 hs_sight_top_m(double eye_m, double edge_m, double blind_m)
 {
     return eye_m * (1.0 - edge_m / blind_m);
@@ -73,6 +81,26 @@ double
 hs_placing_index_bit(double distance_m, double window_m)
 {
     return log2(distance_m / window_m + 1.0);
+}
+
+double
+hs_placing_first_index_bit(double distance_m, double window_m)
+{
+    return log2(2.0 * distance_m / window_m);
+}
+
+double
+hs_turn_reach_m(double front_m, double width_m)
+{
+    return hypot(front_m, width_m / 2.0);
+}
+
+double
+hs_lean_rad(double moment_Nm, double weight_N, double height_m)
+{
+    double part = moment_Nm / (weight_N * height_m);
+
+    return fabs(part) <= 1.0 ? asin(part) : (double)NAN;
 }
 
 double

@@ -4,6 +4,7 @@
  * Not here:  squeeze and closure (forces/grip.c), strength of the joints that press (body/). */
 #include "check.h"
 #include "grip.h"
+#include "grip_beside.h"
 #include "grip_figures.h"
 #include "legs.h"
 #include "units.h"
@@ -261,6 +262,23 @@ write_pad_pressure(const hold *h, hs_finding *finding)
                 {"a", along_m, "m"}, {"b", up_m, "m"});
 }
 
+/* How the pads turn, what an even press would ask for, and how exact the squeeze is. */
+static void
+record_pads(const hold *h, double friction, hs_finding *finding)
+{
+    const pad_set *pads = &h->worst.pads;
+    const hs_grip *grip = grip_of(h, pads->grip[0]);
+    double along_m = hs_or(grip->pad_along_m, PAD_ALONG_m);
+
+    hs_grip_write_turning(friction, h->worst.squeeze.squeeze_N, along_m,
+                          hs_or(grip->pad_up_m, PAD_UP_m), &finding->working);
+    if (pads->n_pads == 2)
+        hs_grip_write_uneven(pads->contacts, pads->n, &h->worst.squeeze, along_m,
+                             &finding->working);
+    if (!h->worst.squeeze.is_closed_form)
+        hs_grip_write_cone(HS_GRIP_EDGES, &finding->working);
+}
+
 static void
 record_squeeze(const hold *h, hs_finding *finding)
 {
@@ -275,6 +293,8 @@ record_squeeze(const hold *h, hs_finding *finding)
                 {"W", hs_vec3_length(need->force_N), "N"}, {"s", h->slip_factor, ""},
                 {"mu", friction, ""});
     write_pad_pressure(h, finding);
+    if (!h->asking->is_live)
+        record_pads(h, friction, finding);
     if (h->asking->is_live || h->asking->is_what_if ||
         hs_grip_worst_direction(pads->contacts, pads->n, need,
                                 DISTURBANCE * hs_vec3_length(need->force_N), 8, &direction,
@@ -494,7 +514,9 @@ judge_up(const hold *h, int used, hs_finding *finding)
         take_least(finding, &least_N, effector->max_force_N, HS_REASON_grip_up_effector,
                    HS_SRC_entered_limit, HS_CONF_SEEN);
     } else if (!is_missing && up_N > 0.0 && sample->share_N > 0.0) {
-        double strength_N = run->persons[bearer].grip_N * run->setup->used_hands[used];
+        double strength_N = run->setup->used_hands[used] *
+                            hs_grip_gloved_N(run->persons[bearer].grip_N,
+                                             h->asking->task->policy.glove_loss_fraction);
 
         felt_N = sample->felt_force_N * up_N / sample->share_N;
         finding->text.number[2] = felt_N;
@@ -519,8 +541,25 @@ judge_up(const hold *h, int used, hs_finding *finding)
                                                                     MARGIN / finding->ratio));
 }
 
+/* What stands beside the hands that carry the deciding grip; it decides nothing. */
 static void
-record_up(const hs_finding *candidate, int hands, hs_finding *worst)
+record_hands(const hold *h, int used, hs_finding *worst)
+{
+    const hs_run *run = h->asking->run;
+    int bearer = run->setup->used_by[used], hands = run->setup->used_hands[used];
+    double felt_N = worst->text.number[2];
+    hs_grip_hands on = {felt_N, hands, run->persons[bearer].grip_N, run->persons[bearer].sex,
+                        hs_place_to_set_down_s(run->setup, &run->stations[h->station].place)};
+
+    hs_skin_write(felt_N, hands, &worst->working);
+    if (h->asking->is_live)
+        return;
+    hs_grip_write_other_skin(grip_of(h, used), felt_N, hands, &worst->working);
+    hs_grip_write_hands(&on, h->asking->task->policy.glove_loss_fraction, &worst->working);
+}
+
+static void
+record_up(const hold *h, int used, const hs_finding *candidate, hs_finding *worst)
 {
     *worst = *candidate;
     if (!hs_has(worst->ratio))
@@ -528,7 +567,7 @@ record_up(const hs_finding *candidate, int hands, hs_finding *worst)
     HS_WORK(&worst->working, grip_up, worst->ratio, "", {"up", worst->value, "N"},
             {"L", worst->limit, "N"});
     if (worst->text.number[2] > 0.0)
-        hs_skin_write(worst->text.number[2], hands, &worst->working);
+        record_hands(h, used, worst);
     if (worst->text.reason == HS_REASON_grip_up_hands)
         HS_WORK(&worst->working, grip_felt, worst->text.number[2] / worst->text.number[3], "",
                 {"felt", worst->text.number[2], "N"}, {"G", worst->text.number[3], "N"});
@@ -576,7 +615,7 @@ hs_check_grip_hold(const hs_asking *asking, hs_finding *finding)
                 continue;
             judge_up(&h, i, &candidate);
             if (hs_finding_worse(&candidate, &worst)) {
-                record_up(&candidate, run->setup->used_hands[i], &worst);
+                record_up(&h, i, &candidate, &worst);
                 h.worst.pads.n = 0;
             }
         }

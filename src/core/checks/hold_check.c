@@ -3,6 +3,7 @@
  * Answer:    hs_check_hold_endurance(): over each stretch of holds and carries, time used up joint by joint.
  * Not here:  the power laws (body/endurance.c), strength (standing_checks.c). */
 #include "body_remedy.h"
+#include "endurance_readers.h"
 #include "units.h"
 
 /* The fit's 95 % prediction band is 29-47 % of the mean (Frey Law & Avin 2010): its far side is taken off. */
@@ -81,6 +82,23 @@ work_law(hs_working *working, const stretch *st)
             {"f", f, ""}, {"b1", exponent, ""});
 }
 
+/* Other published readers at the same share: they stand beside it and decide nothing. */
+static void
+work_second_readers(hs_working *working, const stretch *st)
+{
+    double f = st->greatest;
+
+    if (!(f > 0.0))
+        return;
+    HS_WORK(working, hold_any, hs_endurance_any_s(f), "s", {"b0", HS_ENDURANCE_ANY_b0_s, "s"},
+            {"f", f, ""}, {"b1", HS_ENDURANCE_ANY_b1, ""});
+    HS_WORK(working, hold_rohmert, hs_endurance_rohmert_s(f), "s", {"f", f, ""});
+    if (st->joint_there == HS_JOINT_SHOULDER)
+        HS_WORK(working, hold_shoulder, hs_endurance_shoulder_s(f), "s", {"f", f, ""});
+    HS_WORK(working, hold_hour, f / HS_ENDURANCE_HOUR_SHARE, "", {"f", f, ""},
+            {"hour", HS_ENDURANCE_HOUR_SHARE, ""});
+}
+
 static void
 judge_stretch(
     const hs_asking *asking, const stretch *st, double last_s, int bearer, hs_finding *finding)
@@ -109,6 +127,8 @@ judge_stretch(
         finding->text = HS_SAY(none, time_s, time_s / ratio, st->greatest);
         finding->text.reason = reason_of(joint);
         work_law(&finding->working, st);
+        if (!asking->is_live)
+            work_second_readers(&finding->working, st);
         HS_WORK(&finding->working, body_hold, time_s / ratio, "s", {"T", time_s, "s"},
                 {"sum", ratio, ""});
         if (ratio >= asking->near_ratio)

@@ -3,6 +3,9 @@
  * Answer:    hs_check_suit_power_loss(): the worst place of the worst suited bearer, why, and what would mend it.
  * Not here:  what the wearer then holds (power_loss.c), getting out of the suit (rescue_check.c). */
 #include "check.h"
+#include "endurance_readers.h"
+#include "grip_beside.h"
+#include "loss_beside.h"
 #include "power_loss.h"
 #include "solve.h"
 #include "units.h"
@@ -246,6 +249,34 @@ advise_limp(const scene *at, double peak, hs_finding *finding)
         finding->remedy = HS_SAY(loss_remedy_lock);
 }
 
+/* Hands alone on the grips: what they then hold, and for how long. */
+static void
+write_hands(const scene *at, hs_finding *finding)
+{
+    const hs_setup *setup = at->asking->run->setup;
+    int n_hands = 0;
+
+    for (int i = 0; i < setup->n_used; i++)
+        if (setup->used_by[i] == at->b &&
+            at->asking->task->load.grips[setup->used[i]].kind != HS_GRIP_PAD)
+            n_hands += setup->used_hands[i];
+    if (n_hands > 0 && setup->bearers[at->b].effector == NULL && at->lost.felt_force_N > 0.0)
+        hs_loss_write_hands(at->lost.felt_force_N, n_hands,
+                            hs_grip_gloved_N(at->asking->run->persons[at->b].grip_N,
+                                             at->asking->task->policy.glove_loss_fraction),
+                            at->lost.needed_s, &finding->working);
+}
+
+/* A curve for no joint in particular, halved too, at the share of strength of the joint that is asked for most. */
+static void
+write_second_reader(const hs_body_state *lost, hs_finding *finding)
+{
+    double seconds = hs_endurance_rohmert_s(lost->greatest) / 2.0;
+
+    if (seconds > 0.0)
+        HS_WORK(&finding->working, loss_rohmert, seconds, "s", {"f", lost->greatest, ""});
+}
+
 static void
 judge_limp(const scene *at, hs_finding *finding)
 {
@@ -288,6 +319,10 @@ judge_limp(const scene *at, hs_finding *finding)
                 (lost->felt_force_N + suit_N) / run->samples[at->s].bearers[at->b].felt_force_N,
                 "", {"F", lost->felt_force_N, "N"}, {"S", suit_N, "N"},
                 {"felt", run->samples[at->s].bearers[at->b].felt_force_N, "N"});
+    if (!at->asking->is_live) {
+        write_hands(at, finding);
+        write_second_reader(&state->lost, finding);
+    }
     if (lost->hold_s > 0.0)
         HS_WORK(&finding->working, loss_limp_ratio, ratio, "", {"needed", lost->needed_s, "s"},
                 {"hold", lost->hold_s, "s"}, {"peak", peak, ""});
@@ -313,6 +348,8 @@ judge(const scene *at, hs_finding *finding)
     else
         judge_descending(at, finding);
     write_drop(at, finding);
+    if (!at->asking->is_live)
+        hs_loss_write_fall(at->suit, &finding->working);
     if (at->suit->on_power_loss == HS_LOSS_LOCK || at->suit->on_power_loss == HS_LOSS_DESCEND)
         write_brake(at, finding);
 }

@@ -4,6 +4,7 @@
  * Not here:  the load while the power is gone (power_loss_check.c). */
 #include "check.h"
 #include "decide_roles.h"
+#include "loss_beside.h"
 #include "units.h"
 
 #define DRAG_FRICTION                                                                          \
@@ -26,6 +27,9 @@ judge(const hs_asking *asking, int b, hs_finding *finding)
     const char *rescuer = hs_roles_person_for(asking, HS_ROLE_RESCUES);
     double down_kg = asking->run->persons[b].mass_kg + hs_or(suit->mass_kg, 0.0);
     double drag_N = DRAG_FRICTION * down_kg * HS_GRAVITY_m_s2;
+    double exit_m = asking->task->site.exit_m;
+    double out_s =
+        hs_rescue_out_s(suit->release_helper_s, asking->run->persons[b].mass_kg, exit_m);
 
     finding->bearer = b;
     finding->source = HS_SRC_suit_data;
@@ -36,14 +40,20 @@ judge(const hs_asking *asking, int b, hs_finding *finding)
     finding->why = HS_WHY_COMPUTED;
     finding->value = suit->release_helper_s;
     finding->status = rescuer != NULL ? HS_STATUS_WITHIN : HS_STATUS_NEAR;
+    finding->text = HS_SAY(none, suit->release_helper_s, down_kg, drag_N, exit_m, out_s);
     if (rescuer != NULL) {
-        finding->text = HS_SAY(rescue_within, suit->release_helper_s, down_kg, drag_N);
+        finding->text.reason =
+            hs_has(out_s) ? HS_REASON_rescue_within_out : HS_REASON_rescue_within;
         finding->text.name[0] = rescuer;
     } else {
-        finding->text = HS_SAY(rescue_no_helper, suit->release_helper_s, down_kg, drag_N);
+        finding->text.reason =
+            hs_has(out_s) ? HS_REASON_rescue_no_helper_out : HS_REASON_rescue_no_helper;
         finding->remedy = HS_SAY(rescue_remedy, suit->release_helper_s);
     }
     write_drag(down_kg, drag_N, finding);
+    if (!asking->is_live)
+        hs_rescue_write_way_out(suit, asking->run->persons[b].mass_kg, exit_m,
+                                &finding->working);
 }
 
 void

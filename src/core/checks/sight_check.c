@@ -11,6 +11,8 @@
 #include "geometry.h"
 #include "outline.h"
 
+#define OBJECT_m                                                                               \
+    0.20 /* something to stumble over: an example figure, common practice, no source */
 #define STANDS_m 0.01 /* m/s below which nobody walks (numerics) */
 
 typedef struct {
@@ -107,6 +109,10 @@ judge(const hs_asking *asking, int s, hs_finding *finding)
                                                         0.999 * asking->near_ratio * limit_m));
         HS_WORK(&finding->working, sight_blind, seen.blind_m, "m", {"d", seen.edge_m, "m"},
                 {"E", seen.eye_m, "m"}, {"t", seen.top_m, "m"});
+        HS_WORK(&finding->working, sight_object,
+                hs_sight_object_m(seen.eye_m, seen.edge_m, seen.top_m, OBJECT_m), "m",
+                {"d", seen.edge_m, "m"}, {"E", seen.eye_m, "m"}, {"s", OBJECT_m, "m"},
+                {"t", seen.top_m, "m"});
         HS_WORK(&finding->working, sight_stop, stop_m, "m", {"v", speed_m_s, "m/s"},
                 {"tr", HS_SIGHT_REACTION_s, "s"}, {"a", HS_SIGHT_SLOWING_m_s2, "m/s2"});
     }

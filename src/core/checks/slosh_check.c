@@ -16,6 +16,8 @@
 #define CLEAR_PART  0.201 /* what a remedy aims at */
 #define PACE_LEAST  1.2   /* step rates that people walk at, HS_SRC_step_rates */
 #define PACE_MOST   2.7
+#define DAMPING     0.02 /* small smooth containers 1 to 5 per cent: HS_SRC_slosh_damping */
+#define SWAY_m_s2   0.1  /* of the hands at the drive, an example figure: the same source */
 
 static const double drives[3] = {0.5, 1.0, 2.0};
 
@@ -145,6 +147,18 @@ ratio_of(double far, double near_ratio)
     return fmin(BEYOND_PART / fmax(far, TIE), MOST_RATIO);
 }
 
+/* What a surface in time with the steps pushes with at last, for a sway of the hands, and after how many steps. */
+static void
+write_resonance(double mass_kg, double moving_share, double drive, hs_working *working)
+{
+    HS_WORK(working, slosh_force,
+            hs_liquid_resonance_N(mass_kg, moving_share, SWAY_m_s2, DAMPING), "N",
+            {"m_l", mass_kg, "kg"}, {"k", moving_share, ""}, {"a", SWAY_m_s2, "m/s2"},
+            {"zeta", DAMPING, ""});
+    HS_WORK(working, slosh_steps, hs_liquid_build_up_count(DAMPING, drive), "",
+            {"zeta", DAMPING, ""}, {"k", drive, ""});
+}
+
 static void
 judge(const hs_asking *asking,
       const hs_part *part,
@@ -176,6 +190,9 @@ judge(const hs_asking *asking,
             {"f_s", step_Hz, "Hz"});
     HS_WORK(&candidate->working, slosh_apart, far, "", {"f", f_Hz, "Hz"},
             {"f_d", drive * step_Hz, "Hz"});
+    if (!asking->is_live)
+        write_resonance(slosh.mass_kg, slosh.moving_share[direction], drive,
+                        &candidate->working);
     /* A quarter turn of the container brings its other direction to where this one met the walk. */
     HS_WORK(&candidate->working, slosh_turned,
             apart(slosh.frequency_Hz[1 - direction], drive * step_Hz), "",

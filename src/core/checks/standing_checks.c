@@ -5,9 +5,11 @@
 #include "balance_left.h"
 #include "body_remedy.h"
 #include "chain.h"
+#include "geometry.h"
 #include "units.h"
 
 #define BALANCE_NEAR_RATIO 0.75 /* file format, section balance: near from 0.75 */
+#define LEAST_SIDE_m       1e-3 /* a load less off the middle asks for no lean (numerics) */
 #define USABLE_SCALE       0.8  /* the same section */
 
 static double
@@ -208,6 +210,22 @@ work_walk(const hs_asking *asking, int b, hs_finding *finding)
             {"X", least.at_m, "m"}, {"rear", least.rear_m, "m"});
 }
 
+/* Lean sideways of body and suit that brings a load off the middle, or two unequal ones, over the feet again. */
+static void
+work_lean(const hs_body_state *body,
+          const hs_body_input *in,
+          double hand_N,
+          hs_finding *finding)
+{
+    double lean_rad =
+        hs_lean_rad(hand_N * in->side_m, body->cm_kg * HS_GRAVITY_m_s2, body->cm_z_m);
+
+    if (fabs(in->side_m) > LEAST_SIDE_m)
+        HS_WORK(&finding->working, balance_lean, lean_rad * HS_DEG_PER_RAD, "deg",
+                {"F", hand_N, "N"}, {"y", in->side_m, "m"}, {"m", body->cm_kg, "kg"},
+                {"g", HS_GRAVITY_m_s2, "m/s2"}, {"h", body->cm_z_m, "m"});
+}
+
 static void
 judge_balance(const hs_asking *asking, int s, int b, bool in_full, hs_finding *finding);
 
@@ -255,6 +273,9 @@ judge_balance(const hs_asking *asking, int s, int b, bool in_full, hs_finding *f
             {"scale", body->balance_ratio * USABLE_SCALE, ""});
     work_left(body, &state->input, &left, asking->task->site.friction, finding);
     work_walk(asking, b, finding);
+    if (!asking->is_live)
+        work_lean(body, &state->input, asking->run->samples[s].bearers[b].hand_force_N,
+                  finding);
     if (finding->status != HS_STATUS_WITHIN)
         remedy_balance(asking, finding);
 }

@@ -8,7 +8,11 @@
 #include "solve.h"
 #include "units.h"
 
-#define ROOM      0.999 /* a remedy lands this side of its threshold (numerics) */
+#define ROOM 0.999 /* a remedy lands this side of its threshold (numerics) */
+#define MODEL_OFF                                                                              \
+    0.05 /* of a suit's model of itself, for the working only: an example, no source */
+#define FLIGHT_m  0.6   /* risers farther apart are no flight: file format, section Motion */
+#define BELT_m2   0.012 /* face of a harness: HS_SRC_harness_practice */
 #define GAIN_KEPT 0.9 /* a gain 10 per cent low, for the working only: chosen here, no source */
 
 static const hs_suit *
@@ -128,9 +132,35 @@ write_gain(const hs_suit *suit, double hand_N, const hs_bearer_place *at, hs_wor
     HS_WORK(working, gain_low, felt.felt_N, "N", {"F", hand_N, "N"},
             {"p", felt.payload_kg, "kg"}, {"g", HS_GRAVITY_m_s2, "m/s2"},
             {"G", suit->gain_hands, ""}, {"r", suit->residual_hands_N, "N"});
-    if (suit->gain_hands > 1.0)
-        HS_WORK(working, gain_model, 1.0 / (suit->gain_hands - 1.0), "",
-                {"G", suit->gain_hands, ""});
+    if (!(suit->gain_hands > 1.0))
+        return;
+    HS_WORK(working, gain_model, 1.0 / (suit->gain_hands - 1.0), "",
+            {"G", suit->gain_hands, ""});
+    if (MODEL_OFF < 1.0 / (suit->gain_hands - 1.0))
+        HS_WORK(working, gain_off, hs_suit_gain_off(suit->gain_hands, MODEL_OFF), "",
+                {"G", suit->gain_hands, ""}, {"e", MODEL_OFF, ""});
+}
+
+/* How hard the harness presses on the trunk: what the suit takes of the moment about the low back over its lever. */
+static void
+write_harness(const hs_body_state *body, const hs_body_input *in, hs_working *working)
+{
+    double arm_m, moment_Nm, harness_N;
+
+    if (!body->is_found || !(in->suit.harness_m > 0.0) || !hs_has(in->suit.weight_N))
+        return;
+    arm_m = in->hand_x_m - body->at[HS_POSE_L5S1].x;
+    moment_Nm = in->rest_N * arm_m +
+                fmax(in->suit.weight_N * (in->suit.centre_x_m - body->at[HS_POSE_L5S1].x), 0.0);
+    harness_N = hs_suit_harness_N(moment_Nm, in->suit.gain_trunk, in->suit.harness_m,
+                                  in->suit.residual_trunk_N);
+    if (!(harness_N > 0.0))
+        return;
+    HS_WORK(working, suit_harness, harness_N, "N", {"M", moment_Nm, "Nm"},
+            {"Gt", in->suit.gain_trunk, ""}, {"l", in->suit.harness_m, "m"},
+            {"r", in->suit.residual_trunk_N, "N"});
+    HS_WORK(working, suit_harness_kPa, hs_suit_belt_kPa(harness_N, BELT_m2), "kPa",
+            {"H", harness_N, "N"}, {"A", BELT_m2, "m2"});
 }
 
 /* The felt law, the ratio and the account from the load to the floor at the deciding place. */
@@ -156,6 +186,9 @@ write_rating(const hs_asking *asking, int s, int b, hs_finding *finding)
     hs_load_path_of(suit, run->persons[b].mass_kg, sample->hand_force_N, felt.felt_N,
                     at->walking_factor, &path);
     hs_load_path_write(&path, suit->self_carried, &finding->working);
+    if (!asking->is_live && run->stations[s].bearers[b].has_body)
+        write_harness(&run->stations[s].bearers[b].body, &run->stations[s].bearers[b].input,
+                      &finding->working);
 }
 
 static void
@@ -307,6 +340,29 @@ ask_weather(const hs_site *site, const hs_suit *suit, scope_answer *answer)
         say_beyond(answer, HS_SAY(scope_suit_wet), HS_SAY(scope_remedy_weather));
 }
 
+/* The steepest stair of the way: riser over the going to the next riser. */
+static void
+write_stair(const hs_site *site, hs_working *working)
+{
+    double steepest = 0.0, rise_m = 0.0, going_m = 0.0;
+
+    for (int i = 0, last = -1; i + 1 < site->n_floor; i++) {
+        const hs_vec2 *at = &site->floor[i];
+
+        if (at[1].x > at->x || at[1].y == at->y)
+            continue;
+        if (last >= 0 && fabs(at[1].y - at->y) > steepest * (at->x - site->floor[last].x)) {
+            rise_m = fabs(at[1].y - at->y);
+            going_m = at->x - site->floor[last].x;
+            steepest = rise_m / going_m;
+        }
+        last = i;
+    }
+    if (going_m > 0.0 && going_m <= FLIGHT_m)
+        HS_WORK(working, scope_stair, atan(steepest) * HS_DEG_PER_RAD, "deg",
+                {"rise", rise_m, "m"}, {"going", going_m, "m"});
+}
+
 static void
 judge_scope(const hs_asking *asking, int b, hs_finding *finding)
 {
@@ -318,6 +374,8 @@ judge_scope(const hs_asking *asking, int b, hs_finding *finding)
     ask_weather(&asking->task->site, bearer->suit, &answer);
     finding->source = HS_SRC_suit_data;
     finding->bearer = b;
+    if (!asking->is_live)
+        write_stair(&asking->task->site, &finding->working);
     if (answer.beyond.reason != HS_REASON_none) {
         hs_finding_beyond(finding, answer.beyond);
         finding->remedy = answer.remedy;

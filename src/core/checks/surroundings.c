@@ -6,6 +6,8 @@
 #include "units.h"
 
 #define ROOM 0.999 /* a remedy lands this side of its threshold (numerics) */
+#define SPREAD_m2                                                                              \
+    1.0 /* a spread rating is force over area: the square metre that one person takes up; common practice, no source */
 
 /* floor.load */
 
@@ -27,17 +29,23 @@ static void
 judge_pressure(const hs_asking *asking, int s, int b, hs_finding *finding)
 {
     double force_N = asking->run->samples[s].bearers[b].ground_force_N;
-    double area_m2 = sole_m2(asking->run, b), limit_kPa = asking->task->site.rating_kPa;
-    double pressure_kPa = force_N / area_m2 / HS_PA_PER_kPa;
+    double sole = sole_m2(asking->run, b), limit_kPa = asking->task->site.rating_kPa;
+    double part =
+        asking->task->site.bearing_fraction > 0.0 ? asking->task->site.bearing_fraction : 1.0;
+    double pressure_kPa = force_N / (sole * part) / HS_PA_PER_kPa;
 
     hs_finding_judge(finding, pressure_kPa, limit_kPa, asking->near_ratio);
     finding->text = HS_SAY(floor_pressure, pressure_kPa, limit_kPa, force_N);
     if (finding->status != HS_STATUS_WITHIN)
-        finding->remedy =
-            HS_SAY(floor_remedy_board,
-                   sqrt(force_N / (ROOM * asking->near_ratio * limit_kPa * HS_PA_PER_kPa)));
-    HS_WORK(&finding->working, floor_pressure, pressure_kPa, "kPa", {"F", force_N, "N"},
-            {"A", area_m2, "m2"});
+        finding->remedy = HS_SAY(
+            floor_remedy_board,
+            sqrt(force_N / (ROOM * asking->near_ratio * limit_kPa * HS_PA_PER_kPa * part)));
+    if (part < 1.0)
+        HS_WORK(&finding->working, floor_grating, pressure_kPa, "kPa", {"F", force_N, "N"},
+                {"A", sole, "m2"}, {"b", part, ""});
+    else
+        HS_WORK(&finding->working, floor_pressure, pressure_kPa, "kPa", {"F", force_N, "N"},
+                {"A", sole, "m2"});
 }
 
 static void
@@ -60,6 +68,23 @@ judge_mass(const hs_asking *asking, int s, int b, hs_finding *finding)
             {"g", HS_GRAVITY_m_s2, "m/s2"});
 }
 
+/* One bearer with all that is carried, spread over the square metre under it. */
+static void
+judge_spread(const hs_asking *asking, int s, int b, hs_finding *finding)
+{
+    double force_N = asking->run->samples[s].bearers[b].ground_force_N;
+    double limit_kPa = asking->task->site.rating_spread_kPa;
+    double pressure_kPa = force_N / SPREAD_m2 / HS_PA_PER_kPa;
+
+    hs_finding_judge(finding, pressure_kPa, limit_kPa, asking->near_ratio);
+    finding->text = HS_SAY(floor_spread, pressure_kPa, limit_kPa, force_N);
+    if (finding->status != HS_STATUS_WITHIN)
+        finding->remedy = HS_SAY(floor_remedy_spread, force_N / (ROOM * asking->near_ratio *
+                                                                 limit_kPa * HS_PA_PER_kPa));
+    HS_WORK(&finding->working, floor_spread, pressure_kPa, "kPa", {"F", force_N, "N"},
+            {"A", SPREAD_m2, "m2"});
+}
+
 static void
 keep_worse(const hs_asking *asking, int s, int b, hs_finding *candidate, hs_finding *worst)
 {
@@ -75,12 +100,13 @@ hs_check_floor_load(const hs_asking *asking, hs_finding *finding)
     const hs_run *run = asking->run;
     hs_finding start = *finding;
 
-    if (!hs_has(site->rating_kPa) && !hs_has(site->rating_kg))
+    if (!hs_has(site->rating_kPa) && !hs_has(site->rating_kg) &&
+        !(site->rating_spread_kPa > 0.0))
         return;
     start.source = HS_SRC_site_floor_rating;
     for (int s = 0; s < run->n_stations; s++)
         for (int b = 0; b < run->setup->n_bearers; b++) {
-            hs_finding pressure = start, mass = start;
+            hs_finding pressure = start, mass = start, spread = start;
 
             if (!hs_has(run->samples[s].bearers[b].ground_force_N))
                 continue;
@@ -91,6 +117,10 @@ hs_check_floor_load(const hs_asking *asking, hs_finding *finding)
             if (hs_has(site->rating_kg)) {
                 judge_mass(asking, s, b, &mass);
                 keep_worse(asking, s, b, &mass, finding);
+            }
+            if (site->rating_spread_kPa > 0.0) {
+                judge_spread(asking, s, b, &spread);
+                keep_worse(asking, s, b, &spread, finding);
             }
         }
 }

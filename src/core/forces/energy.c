@@ -59,6 +59,12 @@ write_sum(const hs_suit *suit,
                 {"reserve", reserve, ""});
 }
 
+double
+hs_energy_square_W(double hold_W_per_Nm, double measured_at_Nm, double torque_Nm)
+{
+    return hold_W_per_Nm * torque_Nm * torque_Nm / measured_at_Nm;
+}
+
 hs_status
 hs_energy_sum(const hs_suit *suit,
               const hs_energy_cycle *cycle,
@@ -84,6 +90,11 @@ hs_energy_sum(const hs_suit *suit,
     sum.set_down_Wh = (suit->hold_W_per_Nm * cycle->worst_hold_Nm + suit->idle_W) *
                       cycle->worst_to_set_down_s / HS_J_PER_Wh;
     write_sum(suit, cycle, &sum, working);
+    if (suit->hold_at_Nm > 0.0 && cycle->worst_hold_Nm > 0.0)
+        HS_WORK(working, energy_square,
+                hs_energy_square_W(suit->hold_W_per_Nm, suit->hold_at_Nm, cycle->worst_hold_Nm),
+                "W", {"w", suit->hold_W_per_Nm, "W/Nm"}, {"T", cycle->worst_hold_Nm, "Nm"},
+                {"T0", suit->hold_at_Nm, "Nm"});
     *ret_energy = sum;
     return HS_OK;
 }

@@ -43,4 +43,7 @@ hs_status hs_energy_sum(const hs_suit *suit,
                         hs_energy *ret_energy,
                         hs_error *error);
 
+/* Power that an electric drive takes to hold a torque, from the maker's figure measured at another: it grows with the square. */
+double hs_energy_square_W(double hold_W_per_Nm, double measured_at_Nm, double torque_Nm);
+
 #endif

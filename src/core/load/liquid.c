@@ -217,3 +217,18 @@ hs_liquid_depth_for_m(const hs_part *part, int direction, double frequency_Hz)
     ratio = w * w / (HS_GRAVITY_m_s2 * k);
     return ratio < 1.0 ? atanh(ratio) / k : HS_ABSENT;
 }
+
+double
+hs_liquid_resonance_N(double mass_kg,
+                      double moving_share,
+                      double sway_m_s2,
+                      double damping_ratio)
+{
+    return mass_kg * moving_share * sway_m_s2 / (2.0 * damping_ratio);
+}
+
+double
+hs_liquid_build_up_count(double damping_ratio, double drive_ratio)
+{
+    return 1.0 / (2.0 * HS_PI * damping_ratio * drive_ratio);
+}

@@ -65,4 +65,12 @@ double hs_liquid_box_Hz(double length_m, double depth_m);
 double hs_liquid_upright_Hz(double radius_m, double depth_m);
 double hs_liquid_across_Hz(double radius_m); /* lying, half full */
 
+/* Force of a surface in time with its drive, at last, for a swing of so much acceleration; and swings of the drive until 63 per cent
+ * of it has built up, counted in steps when the drive is `drive_ratio` times the step rate: HS_SRC_slosh_damping. */
+double hs_liquid_resonance_N(double mass_kg,
+                             double moving_share,
+                             double sway_m_s2,
+                             double damping_ratio);
+double hs_liquid_build_up_count(double damping_ratio, double drive_ratio);
+
 #endif

@@ -3,7 +3,7 @@
  * Answer:    one situation for each, with the figure by hand beside it; slosh close to the walk and the slope's part of friction too.
  * Not here:  squeeze and closure themselves (forces/test_grip.c). */
 #include "grip_figures.h"
-#include "one_bearer.h"
+#include "lines.h"
 #include "person.h"
 
 #define LONG_s 4000.0 /* so slow that nothing speeds up (numerics) */
@@ -201,6 +201,88 @@ a_liquid_close_to_the_walk_is_near_and_its_remedy_is_clear(void)
     one_free(&o);
 }
 
+/* The lowest frequency of a box, worked out here: f = sqrt(g k tanh(k h)) / (2 pi), k = pi / length. */
+static double
+box_Hz(double length_m, double depth_m)
+{
+    double k = HS_PI / length_m;
+
+    return sqrt(HS_GRAVITY_m_s2 * k * tanh(k * depth_m)) / (2 * HS_PI);
+}
+
+/* The direction that decides stands against its nearest drive; the line "turned" gives the other one's distance from that drive. */
+static void
+a_quarter_turn_brings_the_other_direction_to_the_drive(void)
+{
+    static const struct {
+        const char *what;
+        double along_m, across_m, depth_m, step_Hz;
+        double drive;      /* of the steps: where the deciding direction is */
+        bool across_first; /* it is the one across */
+        bool helps;        /* turned it would be 20 per cent or more away from that drive */
+    } table[] = {
+        {"a can whose length swings with the steps", 0.22, 0.12, 0.20, 1.9, 1, false, true},
+        {"the same can the other way round", 0.12, 0.22, 0.20, 1.9, 1, true, true},
+        {"a square can: both directions alike", 0.22, 0.22, 0.20, 1.9, 1, false, false},
+        {"a tub that sways with every second step", 0.80, 0.50, 0.40, 1.9, 0.5, false, true},
+        {"a narrow tray at twice the steps, slowly walked", 0.052, 0.13, 0.10, 1.9, 2, false,
+         true},
+        {"a nearly square can", 0.22, 0.20, 0.20, 1.9, 1, false, false},
+        {"the can at another pace", 0.30, 0.16, 0.20, 1.6, 1, false, true},
+    };
+
+    for (gsize i = 0; i < G_N_ELEMENTS(table); i++) {
+        double f_Hz[2] = {box_Hz(table[i].along_m, table[i].depth_m),
+                          box_Hz(table[i].across_m, table[i].depth_m)};
+        double drive_Hz = table[i].drive * table[i].step_Hz;
+        int first = table[i].across_first ? 1 : 0;
+        hs_finding finding;
+        double turned;
+        one o;
+
+        one_make(&o, 3);
+        o.part.size_m = (hs_vec3){table[i].along_m, table[i].across_m, 0.60};
+        o.part.has_liquid = true;
+        o.part.liquid_density_kg_m3 = 1000;
+        o.part.liquid_depth_m = table[i].depth_m;
+        o.task.policy.step_Hz = table[i].step_Hz;
+        finding = one_ask(&o, HS_CHECK_slosh);
+        hs_near_rel(table[i].what, finding.value, f_Hz[first], 1e-9);
+        hs_near_rel(table[i].what, finding.limit, drive_Hz, 1e-12);
+        turned = LINE(finding, slosh_turned);
+        hs_near(table[i].what, LINE(finding, slosh_apart),
+                fabs(f_Hz[first] - drive_Hz) / drive_Hz, 1e-9);
+        hs_near(table[i].what, turned, fabs(f_Hz[1 - first] - drive_Hz) / drive_Hz, 1e-9);
+        if ((turned >= 0.20) != table[i].helps)
+            g_error("%s: turned %g", table[i].what, turned);
+        one_free(&o);
+    }
+}
+
+/* A glove takes its part of the hands' strength and nothing of an end piece. */
+static void
+a_glove_weakens_hands_and_no_end_piece(void)
+{
+    hs_finding bare, gloved;
+    one o;
+
+    one_make(&o, 20);
+    o.bearer.suit = -1;
+    bare = one_ask(&o, HS_CHECK_grip_hold);
+    EXPECT(bare, WITHIN, grip_up_hands);
+    o.task.policy.glove_loss_fraction = 0.25;
+    gloved = one_ask(&o, HS_CHECK_grip_hold);
+    hs_near_rel("ratio", gloved.ratio, bare.ratio / 0.75, 1e-12);
+    hs_near_rel("strength", LINE(gloved, grip_glove), 0.75 * o.run.persons[0].grip_N, 1e-12);
+    o.bearer.suit = 0;
+    o.bearer.effector = 0;
+    o.effector.max_force_N = 500;
+    gloved = one_ask(&o, HS_CHECK_grip_hold);
+    o.task.policy.glove_loss_fraction = NONE;
+    hs_near_rel("end piece", gloved.ratio, one_ask(&o, HS_CHECK_grip_hold).ratio, 0.0);
+    one_free(&o);
+}
+
 static void
 a_slope_enters_floor_friction_exactly(void)
 {
@@ -237,5 +319,9 @@ main(int argc, char **argv)
                     a_liquid_close_to_the_walk_is_near_and_its_remedy_is_clear);
     g_test_add_func("/grip_checks/a_slope_enters_floor_friction_exactly",
                     a_slope_enters_floor_friction_exactly);
+    g_test_add_func("/grip_checks/a_quarter_turn_brings_the_other_direction_to_the_drive",
+                    a_quarter_turn_brings_the_other_direction_to_the_drive);
+    g_test_add_func("/grip_checks/a_glove_weakens_hands_and_no_end_piece",
+                    a_glove_weakens_hands_and_no_end_piece);
     return g_test_run();
 }

@@ -284,6 +284,29 @@ energy_is_idle_and_lift_and_hold(void)
     one_free(&o);
 }
 
+/* Freed in 15 s, dragged over 20 m: 79 kg lie between the two bags that were tried, and more than 110 kg were not. */
+static void
+a_way_out_gives_seconds_of_a_rescue(void)
+{
+    one o;
+    hs_finding finding;
+    double pace_m_s = 20 / 9.56 + (20 / 27.08 - 20 / 9.56) * (79.0 - 55.0) / (110.0 - 55.0);
+
+    one_make(&o, 20);
+    o.task.site.exit_m = 20;
+    finding = one_ask(&o, HS_CHECK_rescue);
+    EXPECT(finding, NEAR, rescue_no_helper_out);
+    hs_near_rel("seconds", finding.text.number[4], 15 + 20 / pace_m_s, 1e-12);
+    o.roles[0] = (hs_role){"rescues", "second", "Mia"};
+    o.task.n_roles = 1;
+    finding = one_ask(&o, HS_CHECK_rescue);
+    EXPECT(finding, WITHIN, rescue_within_out);
+    o.worker.mass_kg = 111;
+    finding = one_ask(&o, HS_CHECK_rescue);
+    EXPECT(finding, WITHIN, rescue_within);
+    one_free(&o);
+}
+
 static void
 rescue_is_near_until_a_role_names_a_person(void)
 {
@@ -343,5 +366,6 @@ main(int argc, char **argv)
     TEST(energy_is_idle_and_lift_and_hold);
     TEST(rescue_is_near_until_a_role_names_a_person);
     TEST(nothing_is_found_without_a_powered_suit);
+    TEST(a_way_out_gives_seconds_of_a_rescue);
     return g_test_run();
 }

@@ -6,45 +6,10 @@
 #include "floor.h"
 #include "geometry.h"
 #include "grip_figures.h"
+#include "lines.h"
 #include "liquid.h"
-#include "one_bearer.h"
 #include "person.h"
 #include "solve.h"
-
-#define LONG_s 4000.0 /* so slow that nothing speeds up (numerics) */
-
-static double
-given(JsonObject *of, const char *key)
-{
-    g_assert_true(json_object_has_member(of, key));
-    return json_object_get_double_member(of, key);
-}
-
-/* What the working says by one equation. */
-static double
-line_of(const hs_working *working, hs_equation_id equation)
-{
-    for (const hs_working_line *line = working->first; line != NULL; line = line->next)
-        if (line->equation == equation)
-            return line->result;
-    g_error("no line %s", hs_equation_get(equation)->id);
-}
-
-static double
-line_in(hs_finding finding, hs_equation_id equation)
-{
-    return line_of(&finding.working, equation);
-}
-
-#define LINE(finding, eq) line_in((finding), HS_EQ_##eq)
-
-static void
-stand_still(one *o)
-{
-    for (int i = 1; i < 4; i++)
-        o->points[i].time_s = LONG_s;
-    o->task.policy.walking_factor = 1.0;
-}
 
 static void
 make(one *o, JsonObject *of)

@@ -116,6 +116,36 @@ the_floor_is_judged_only_where_it_is_rated_and_its_remedies_pass(void)
 }
 
 static void
+a_grating_and_a_spread_rating_have_their_remedies(void)
+{
+    one o;
+    hs_finding whole, part, spread;
+
+    one_make(&o, 20);
+    o.task.site.rating_kPa = 120;
+    whole = one_ask(&o, HS_CHECK_floor_load);
+    EXPECT(whole, WITHIN, floor_pressure);
+    o.task.site.bearing_fraction = 0.2;
+    part = one_ask(&o, HS_CHECK_floor_load);
+    EXPECT(part, BEYOND, floor_pressure);
+    hs_near_rel("five times", part.value, 5.0 * whole.value, 1e-12);
+    /* a board of that side meets a fifth of the grating too */
+    hs_near_rel("the board passes",
+                part.text.number[2] / (pow(part.remedy.number[0], 2) * 0.2) / 1000.0,
+                0.999 * 0.9 * 120, 1e-12);
+    o.task.site.rating_kPa = NONE;
+    o.task.site.rating_spread_kPa = 1.2;
+    spread = one_ask(&o, HS_CHECK_floor_load);
+    EXPECT(spread, BEYOND, floor_spread);
+    hs_near_rel("the boards pass", spread.text.number[2] / spread.remedy.number[0] / 1000.0,
+                0.999 * 0.9 * 1.2, 1e-12);
+    o.task.site.rating_spread_kPa = 5;
+    spread = one_ask(&o, HS_CHECK_floor_load);
+    EXPECT(spread, WITHIN, floor_spread);
+    one_free(&o);
+}
+
+static void
 a_long_load_passes_a_door_lengthwise_and_not_crosswise(void)
 {
     one o;
@@ -353,5 +383,7 @@ main(int argc, char **argv)
     TEST(roles_use_today_for_as_many_people_and_then_for_fewer);
     TEST(gates_answered_no_open_and_yes);
     TEST(heat_is_a_note_that_never_decides);
+    g_test_add_func("/surroundings/a_grating_and_a_spread_rating_have_their_remedies",
+                    a_grating_and_a_spread_rating_have_their_remedies);
     return g_test_run();
 }

@@ -4,6 +4,7 @@
  * Not here:  comparison with another solver (compare_scipy.py). */
 #include "case_load.h"
 #include "grip.h"
+#include "grip_beside.h"
 #include "near.h"
 #include "units.h"
 
@@ -206,6 +207,123 @@ grip__worst_push_is_no_less_than_none(void)
     hs_near("unit", hs_vec3_length(direction), 1.0, 1e-12);
 }
 
+/* The pad that is pressed less: the forces along the pads' line say by how much. */
+static void
+ask_squeeze_less(JsonObject *of)
+{
+    hs_contact contacts[HS_GRIP_MAX_CONTACTS];
+    hs_wrench need = {.force_N = hs_case_vec3(of, "force_N")};
+    hs_squeeze squeeze;
+    int n = facing(of, contacts);
+
+    g_assert_cmpint(hs_grip_squeeze(contacts, n, &need, HS_GRIP_EDGES, &squeeze, NULL), ==,
+                    HS_OK);
+    expect_squeeze(of, fmin(squeeze.pad_N[0], squeeze.pad_N[1]));
+}
+
+static void
+grip__the_pad_pressed_less(void)
+{
+    hs_case_each("suit_grip", "ask", "squeeze_less", ask_squeeze_less);
+}
+
+/* Two facing pads of two points each, twisted so that the friction asked for lies half way between two edges of the cone. */
+static double
+twisted_N(double friction, double weight_N, int n_edges)
+{
+    double angle = HS_PI / n_edges - HS_PI / 2.0, arm_m = 0.1;
+    hs_vec3 out = {arm_m * cos(angle), 0, arm_m * sin(angle)};
+    /* a force too small to count turns the edges into its line, the x axis */
+    hs_wrench need = {.force_N = {1e-9 * weight_N, 0, 0},
+                      .moment_Nm = {0, weight_N * arm_m, 0}};
+    hs_contact contacts[4];
+    hs_squeeze squeeze;
+
+    for (int i = 0; i < 4; i++) {
+        int side = i < 2 ? 1 : -1, end = i % 2 == 0 ? 1 : -1;
+
+        contacts[i] = (hs_contact){.at_m = {end * out.x, side * 0.2, end * out.z},
+                                   .inward = {0, -side, 0},
+                                   .friction = friction,
+                                   .pad = i < 2 ? 0 : 1};
+    }
+    g_assert_cmpint(hs_grip_squeeze(contacts, 4, &need, n_edges, &squeeze, NULL), ==, HS_OK);
+    g_assert_false(squeeze.is_closed_form);
+    return squeeze.squeeze_N;
+}
+
+/* Friction that edges lose at worst, by the programme itself; the closed form of the cone: W / (2 mu). */
+static void
+ask_straddled(JsonObject *of)
+{
+    JsonObject *expect = json_object_get_object_member(of, "expect");
+    const char *name = json_object_get_string_member(of, "name");
+    double weight_N = hs_case_number(of, "weight_N", HS_ABSENT),
+           friction = hs_case_number(of, "friction", HS_ABSENT);
+    int n_edges = (int)hs_case_number(of, "edges", 0);
+    double got_N = twisted_N(friction, weight_N, n_edges),
+           closed_N = weight_N / (2.0 * friction);
+
+    if (json_object_has_member(expect, "lost")) {
+        hs_near_rel(name, 1.0 - closed_N / got_N, hs_case_number(expect, "lost", HS_ABSENT),
+                    1e-6);
+        hs_near_rel(name, hs_cone_lost_share(n_edges),
+                    hs_case_number(expect, "lost", HS_ABSENT), 1e-8);
+    } else if (json_object_has_member(expect, "over"))
+        hs_near_rel(name, got_N / closed_N - 1.0, hs_case_number(expect, "over", HS_ABSENT),
+                    1e-6);
+    else
+        hs_near_rel(name, got_N, hs_case_number(expect, "squeeze_N", HS_ABSENT), 1e-6);
+}
+
+static void
+grip__edges_astride_lose_friction(void)
+{
+    hs_case_each("suit_grip", "ask", "straddled", ask_straddled);
+}
+
+static bool
+holds_widening(double friction, double taper_deg)
+{
+    hs_contact contacts[2];
+    hs_wrench need = {.force_N = {0, 0, 200}};
+    hs_squeeze squeeze;
+
+    for (int side = -1; side <= 1; side += 2)
+        contacts[side > 0] = (hs_contact){.at_m = {0, side * 0.2, 0},
+                                          .inward = {0, -side * cos(taper_deg * HS_RAD_PER_DEG),
+                                                     -sin(taper_deg * HS_RAD_PER_DEG)},
+                                          .friction = friction,
+                                          .pad = side > 0};
+    return hs_grip_squeeze(contacts, 2, &need, HS_GRIP_EDGES, &squeeze, NULL) == HS_OK;
+}
+
+/* Sides that widen downward: the widening from which nothing holds. */
+static void
+ask_taper_limit(JsonObject *of)
+{
+    double friction = hs_case_number(of, "friction", HS_ABSENT), low_deg = 0.0, high_deg = 60.0;
+
+    while (high_deg - low_deg > 1e-7) {
+        double middle_deg = (low_deg + high_deg) / 2.0;
+
+        if (holds_widening(friction, middle_deg))
+            low_deg = middle_deg;
+        else
+            high_deg = middle_deg;
+    }
+    hs_near_rel(
+        "taper", low_deg,
+        hs_case_number(json_object_get_object_member(of, "expect"), "taper_deg", HS_ABSENT),
+        1e-5);
+}
+
+static void
+grip__widening_sides_slip(void)
+{
+    hs_case_each("suit_grip", "ask", "taper_limit", ask_taper_limit);
+}
+
 int
 main(int argc, char **argv)
 {
@@ -220,5 +338,8 @@ main(int argc, char **argv)
     g_test_add_func("/grip/smooth_pads_hold_nothing", grip__smooth_pads_hold_nothing);
     g_test_add_func("/grip/worst_push_is_no_less_than_none",
                     grip__worst_push_is_no_less_than_none);
+    g_test_add_func("/grip/the_pad_pressed_less", grip__the_pad_pressed_less);
+    g_test_add_func("/grip/edges_astride_lose_friction", grip__edges_astride_lose_friction);
+    g_test_add_func("/grip/widening_sides_slip", grip__widening_sides_slip);
     return g_test_run();
 }

@@ -71,3 +71,21 @@ hs_suit_body_is_missing(const hs_suit *suit)
     return !hs_has(suit->self_carried) || !hs_has(suit->gain_trunk) ||
            !hs_has(suit->residual_trunk_N);
 }
+
+double
+hs_suit_gain_off(double gain, double error_fraction)
+{
+    return 1.0 / (1.0 - (1.0 - 1.0 / gain) * (1.0 + error_fraction));
+}
+
+double
+hs_suit_harness_N(double moment_Nm, double gain_trunk, double lever_m, double residual_N)
+{
+    return moment_Nm / gain_trunk / lever_m + residual_N;
+}
+
+double
+hs_suit_belt_kPa(double force_N, double area_m2)
+{
+    return force_N / area_m2 / HS_PA_PER_kPa;
+}

@@ -54,4 +54,12 @@ bool hs_suit_body_is_missing(const hs_suit *suit);
  * (file format, section Felt). */
 #define HS_SUIT_HARNESS_m 0.20
 
+/* Gain that a suit without hand sensors really has when its model of itself is wrong by a share (positive: its gain taken too
+ * small); unstable from 1/(gain - 1) on: HS_SRC_suit_sensitivity. */
+double hs_suit_gain_off(double gain, double error_fraction);
+/* Force of a harness on the trunk: moment that the suit takes about the low back, over its lever, and the residual. */
+double
+hs_suit_harness_N(double moment_Nm, double gain_trunk, double lever_m, double residual_N);
+double hs_suit_belt_kPa(double force_N, double area_m2);
+
 #endif
