@@ -58,6 +58,8 @@ bearers_shape(HsSession *session)
 
 /* ---- crew ---------------------------------------------------------------------------------- */
 
+#define CREW_HINT _("+ shows who would join, and where, before it is pressed.")
+
 static void
 on_count(GtkWidget *button, gpointer session)
 {
@@ -65,15 +67,49 @@ on_count(GtkWidget *button, gpointer session)
                       GPOINTER_TO_INT(g_object_get_data(G_OBJECT(button), "hs-count")));
 }
 
-static gboolean
-on_query_next(
-    GtkWidget *button, int x, int y, gboolean by_keyboard, GtkTooltip *tip, HsSession *session)
+/* Who would come is seen while + is under the pointer or has the focus: pale on the stage, and in words here. */
+static void
+on_next_meant(GtkEventController *controller, HsSession *session)
 {
+    GtkWidget *more = gtk_event_controller_get_widget(controller);
     g_autofree char *text = hs_crew_next(session);
 
-    (void)button, (void)x, (void)y, (void)by_keyboard;
-    gtk_tooltip_set_text(tip, text ? text : _("There is no free grip."));
-    return TRUE;
+    hs_crew_show_next(session, TRUE);
+    gtk_label_set_text(g_object_get_data(G_OBJECT(more), "hs-words"),
+                       text ? text : _("There is no free grip: + offers a new one."));
+}
+
+static void
+on_enter(GtkEventController *controller, double x, double y, HsSession *session)
+{
+    (void)x, (void)y;
+    on_next_meant(controller, session);
+}
+
+static void
+on_leave(GtkEventController *controller, HsSession *session)
+{
+    GtkWidget *more = gtk_event_controller_get_widget(controller);
+
+    hs_crew_show_next(session, FALSE);
+    gtk_label_set_text(g_object_get_data(G_OBJECT(more), "hs-words"), CREW_HINT);
+}
+
+static GtkWidget *
+watch_next(GtkWidget *more, HsSession *session)
+{
+    GtkEventController *pointer = gtk_event_controller_motion_new(),
+                       *focus = gtk_event_controller_focus_new();
+    GtkWidget *words = hs_row_hint(CREW_HINT);
+
+    g_object_set_data_full(G_OBJECT(more), "hs-words", g_object_ref(words), g_object_unref);
+    g_signal_connect(pointer, "enter", G_CALLBACK(on_enter), session);
+    g_signal_connect(pointer, "leave", G_CALLBACK(on_leave), session);
+    g_signal_connect(focus, "enter", G_CALLBACK(on_next_meant), session);
+    g_signal_connect(focus, "leave", G_CALLBACK(on_leave), session);
+    gtk_widget_add_controller(more, pointer);
+    gtk_widget_add_controller(more, focus);
+    return words;
 }
 
 static GtkWidget *
@@ -108,11 +144,10 @@ crew_rows(HsSession *session, GtkBox *content)
             gtk_widget_add_css_class(button, "on");
         gtk_box_append(GTK_BOX(line), button);
     }
-    gtk_widget_set_has_tooltip(more, TRUE);
-    g_signal_connect(more, "query-tooltip", G_CALLBACK(on_query_next), session);
     gtk_box_append(GTK_BOX(line), more);
     gtk_widget_add_css_class(line, "crew");
     gtk_box_append(content, line);
+    gtk_box_append(content, watch_next(more, session));
 }
 
 /* ---- one bearer ---------------------------------------------------------------------------- */

@@ -28,7 +28,7 @@ held_free(gpointer data)
 static void
 mark_asked(HsSession *session)
 {
-    g_object_set_data(G_OBJECT(session), "hs-baseline-asked", GINT_TO_POINTER(1));
+    g_hash_table_replace(hs_session_memory(session), g_strdup("baseline asked"), NULL);
 }
 
 static void
@@ -64,7 +64,7 @@ gboolean
 hs_change_option(GtkWidget *from, HsSession *session, int option, hs_edit *edit)
 {
     if (!is_baseline(session, option) ||
-        g_object_get_data(G_OBJECT(session), "hs-baseline-asked") != NULL) {
+        g_hash_table_contains(hs_session_memory(session), "baseline asked")) {
         return hs_change_commit(from, session, edit);
     }
     held_change *held = g_new(held_change, 1);

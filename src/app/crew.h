@@ -15,5 +15,7 @@ int hs_crew_count(HsSession *session);
 void hs_crew_set_count(GtkWidget *from, HsSession *session, int count);
 /* Where + would put the next bearer, in a sentence, new; NULL when there is no free grip. */
 char *hs_crew_next(HsSession *session);
+/* That bearer stands pale on the stage, with everybody's shares, or no longer. */
+void hs_crew_show_next(HsSession *session, gboolean show);
 
 #endif

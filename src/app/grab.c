@@ -190,12 +190,12 @@ end_feet(const hs_grab *grab, GtkWidget *from, HsSession *session)
     if (!hs_change_option(from, session, grab->option, edit_reach(grab->option, reach_m)))
         return;
     if (hs_field_length(hs_session_document(session), "options") < 2 ||
-        g_object_get_data(G_OBJECT(session), "hs-reach-asked") != NULL)
+        g_hash_table_contains(hs_session_memory(session), "reach asked"))
         return;
     held_reach *held = g_new(held_reach, 1);
     held->session = g_object_ref(session);
     held->reach_m = reach_m;
-    g_object_set_data(G_OBJECT(session), "hs-reach-asked", GINT_TO_POINTER(1));
+    g_hash_table_replace(hs_session_memory(session), g_strdup("reach asked"), NULL);
     hs_notice_ask(from, _("The reach was changed for this option only."),
                   _("Use it for all options"), on_reach_for_all, _("This option only"), NULL,
                   held, held_reach_free);

@@ -10,6 +10,7 @@
 #include "hit.h"
 #include "ink.h"
 #include "kept_picture.h"
+#include "load_ghost.h"
 #include "look.h"
 #include "stroke.h"
 #include "targets.h"
@@ -23,10 +24,11 @@ struct _HsSideView {
     int option;
     hs_scene *scene;
     hs_view view;
-    gboolean has_view, is_held, is_drawing, folds;
+    gboolean has_view, is_held, is_drawing, is_panning, folds;
     hs_kept_picture painted;
     hs_targets targets;
     hs_ink ink;
+    hs_load_ghost load_ghost; /* along with a stroke */
     double pan_x_px, pan_y_px;
 };
 G_DEFINE_FINAL_TYPE(HsSideView, hs_side_view, GTK_TYPE_WIDGET)
@@ -55,6 +57,7 @@ snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
 
     if (self->scene != NULL && self->has_view) {
         hs_kept_picture_snapshot(&self->painted, widget, self->scene, &self->view, snapshot);
+        hs_load_ghost_paint(&self->load_ghost, widget, snapshot, self->scene, &self->view);
         hs_ink_paint(&self->ink, widget, snapshot, self->scene, &self->view);
     }
     for (GtkWidget *child = gtk_widget_get_first_child(widget); child != NULL;
@@ -156,10 +159,21 @@ hs_side_view_snap(HsSideView *self, hs_vec2 at_m, int moved, gboolean is_free)
 }
 
 static void
+drop_stroke(HsSideView *self)
+{
+    if (self->ink.stroke == NULL)
+        return;
+    g_clear_pointer(&self->ink.stroke, g_array_unref);
+    hs_load_ghost_clear(&self->load_ghost, self->session);
+    gtk_widget_queue_draw(GTK_WIDGET(self));
+}
+
+static void
 on_drag_begin(GtkGestureDrag *drag, double x_px, double y_px, HsSideView *self)
 {
     gtk_widget_grab_focus(GTK_WIDGET(self));
     self->pan_x_px = self->pan_y_px = 0.0;
+    self->is_panning = !self->is_drawing;
     if (!self->is_drawing)
         return;
     gtk_gesture_set_state(GTK_GESTURE(drag), GTK_EVENT_SEQUENCE_CLAIMED);
@@ -172,6 +186,8 @@ on_drag_update(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *sel
 {
     double x_px, y_px;
 
+    if (self->ink.stroke == NULL && !self->is_panning)
+        return; /* Escape has ended it */
     if (self->ink.stroke == NULL) {
         g_signal_emit(self, signals[PANNED], 0, dx_px - self->pan_x_px, dy_px - self->pan_y_px);
         self->pan_x_px = dx_px;
@@ -181,6 +197,9 @@ on_drag_update(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *sel
     gtk_gesture_drag_get_start_point(drag, &x_px, &y_px);
     hs_vec2 at_m = hs_side_view_world(self, (hs_vec2){x_px + dx_px, y_px + dy_px});
     hs_ink_add(&self->ink, at_m);
+    hs_load_ghost_move(&self->load_ghost, self->session, self->option,
+                       g_array_index(self->ink.stroke, hs_vec2, 0),
+                       hs_side_view_snap(self, at_m, -1, FALSE));
     gtk_widget_queue_draw(GTK_WIDGET(self));
 }
 
@@ -192,6 +211,7 @@ on_drag_end(GtkGestureDrag *drag, double dx_px, double dy_px, HsSideView *self)
     (void)drag;
     if (stroke == NULL)
         return;
+    hs_load_ghost_clear(&self->load_ghost, self->session);
     gtk_widget_queue_draw(GTK_WIDGET(self));
     if (hypot(dx_px, dy_px) < 4.0 && stroke->len < 4) {
         hs_vec2 at_m = g_array_index(stroke, hs_vec2, 0);
@@ -215,8 +235,7 @@ static void
 on_drag_cancel(GtkGesture *drag, GdkEventSequence *sequence, HsSideView *self)
 {
     (void)drag, (void)sequence;
-    g_clear_pointer(&self->ink.stroke, g_array_unref);
-    gtk_widget_queue_draw(GTK_WIDGET(self));
+    drop_stroke(self);
 }
 
 static void
@@ -288,6 +307,7 @@ dispose(GObject *object)
     hs_kept_picture_drop(&self->painted, HS_ANEW_ALL);
     g_clear_pointer(&self->scene, hs_scene_free);
     hs_ink_clear(&self->ink);
+    hs_load_ghost_clear(&self->load_ghost, NULL);
     g_clear_object(&self->session);
     G_OBJECT_CLASS(hs_side_view_parent_class)->dispose(object);
 }
@@ -350,6 +370,29 @@ hs_side_view_set_option(HsSideView *self, int option)
     hs_look_name(self, name);
 }
 
+/* While the next bearer is meant, the edited option is shown with him. */
+static void
+show_next_bearer(HsSideView *self, hs_scene_request *request)
+{
+    const hs_task *task;
+    const hs_results *results;
+    double t_s = hs_session_moment_s(self->session);
+
+    if (self->option != hs_session_edited(self->session) ||
+        hs_session_ghost(self->session, &task, &results) != HS_GHOST_BEARER)
+        return;
+    request->task = task;
+    request->results = results;
+    request->n_pale = 1;
+    request->sample = 0;
+    const hs_option_result *option = &results->options[self->option];
+    for (int i = 1; i < option->n_samples; i++) {
+        if (fabs(option->samples[i].t_s - t_s) <
+            fabs(option->samples[request->sample].t_s - t_s))
+            request->sample = i;
+    }
+}
+
 void
 hs_side_view_rebuild(HsSideView *self, gboolean keep_still)
 {
@@ -365,6 +408,7 @@ hs_side_view_rebuild(HsSideView *self, gboolean keep_still)
                                     .power_off = hs_session_power_off(self->session),
                                     .folds = self->folds,
                                     .us_units = hs_look_units() == HS_UNITS_US};
+        show_next_bearer(self, &request);
         self->scene = hs_scene_build(&request);
     }
     hs_targets_sync(&self->targets, self->option, self->scene);
@@ -411,6 +455,8 @@ void
 hs_side_view_set_drawing(HsSideView *self, gboolean drawing)
 {
     self->is_drawing = drawing;
+    if (!drawing)
+        drop_stroke(self);
     hs_targets_let(&self->targets, !drawing); /* a stroke may begin on a point */
     gtk_widget_set_cursor_from_name(GTK_WIDGET(self), drawing ? "crosshair" : NULL);
 }

@@ -8,6 +8,7 @@
 #include "heading.h"
 #include "look.h"
 #include "plan_view.h"
+#include "quantity.h"
 #include "side_view.h"
 
 #include <glib/gi18n-lib.h>
@@ -25,7 +26,7 @@ struct _HsStage {
     HsSideView *view[2];
     HsPlanView *plan_view[2];
     GtkWidget *switches[HS_N_LAYERS];
-    gboolean is_single, is_fitted_by_hand, is_whole, folds, is_showing;
+    gboolean is_single, is_fitted_by_hand, is_whole, folds, is_showing, has_ghost;
     hs_view shared[2]; /* one scale and floor line, each at its own place of the way */
 };
 G_DEFINE_FINAL_TYPE(HsStage, hs_stage, GTK_TYPE_WIDGET)
@@ -177,11 +178,50 @@ show_hint(HsStage *self)
     gtk_widget_set_visible(GTK_WIDGET(self->hint), *gtk_label_get_text(self->hint) != '\0');
 }
 
+/* While the route is drawn: what its end would mean for the hands. */
+static void
+show_load_ghost(HsStage *self, const hs_task *task, const hs_results *results)
+{
+    const hs_option_result *option = &results->options[0];
+    const hs_point *end = &task->route.points[task->route.n_points - 1];
+    double share_N = 0.0;
+
+    if (option->n_samples == 0)
+        return;
+    for (int b = 0; b < option->asked->n_bearers; b++)
+        share_N =
+            MAX(share_N, hs_or(option->samples[option->n_samples - 1].bearers[b].share_N, 0.0));
+    g_autofree char *share = hs_quantity_text(share_N, "N", hs_look_units());
+    g_autofree char *up = hs_quantity_text(end->z_m, "m", hs_look_units());
+    g_autofree char *text =
+        g_strdup_printf(_("Here: base of the load %s up, greatest share %s."), up, share);
+    gtk_label_set_text(self->hint, text);
+}
+
+/* Somebody who would join comes or goes; the picture stays where it is. */
+static void
+show_ghost(HsStage *self)
+{
+    const hs_task *task;
+    const hs_results *results;
+    hs_ghost_kind kind = hs_session_ghost(self->session, &task, &results);
+
+    if (kind == HS_GHOST_LOAD)
+        show_load_ghost(self, task, results);
+    if (kind == HS_GHOST_LOAD || (kind == HS_GHOST_NONE && !self->has_ghost))
+        return;
+    self->has_ghost = kind != HS_GHOST_NONE;
+    for (int i = 0; i < 2; i++)
+        hs_side_view_rebuild(self->view[i], TRUE);
+}
+
 static void
 on_changed(HsStage *self, guint mask)
 {
     guint still = HS_CHANGED_RESULTS | HS_CHANGED_CHOICE;
 
+    if (mask == HS_CHANGED_GHOST)
+        show_ghost(self);
     if (!(mask & (still | HS_CHANGED_MOMENT)))
         return;
     if (mask & still) {

@@ -163,14 +163,8 @@ replace_stretch(const GArray *places, int from, int to)
 }
 
 hs_edit *
-hs_stroke_edit(HsSession *session, const GArray *places)
+hs_stroke_whole(const GArray *places)
 {
-    const hs_task *task = hs_field_task(session);
-    int from = near_point(task, g_array_index(places, hs_vec2, 0));
-    int to = near_point(task, g_array_index(places, hs_vec2, places->len - 1));
-
-    if (from >= 0 && to > from && (from > 0 || to + 1 < task->route.n_points))
-        return replace_stretch(places, from, to);
     GString *json = g_string_new("[");
     for (guint i = 0; i < places->len; i++) {
         hs_vec2 at = g_array_index(places, hs_vec2, i);
@@ -185,4 +179,16 @@ hs_stroke_edit(HsSession *session, const GArray *places)
     hs_edit_set(edit, "route.points", hs_change_node(json->str));
     g_string_free(json, TRUE);
     return edit;
+}
+
+hs_edit *
+hs_stroke_edit(HsSession *session, const GArray *places)
+{
+    const hs_task *task = hs_field_task(session);
+    int from = near_point(task, g_array_index(places, hs_vec2, 0));
+    int to = near_point(task, g_array_index(places, hs_vec2, places->len - 1));
+
+    if (from >= 0 && to > from && (from > 0 || to + 1 < task->route.n_points))
+        return replace_stretch(places, from, to);
+    return hs_stroke_whole(places);
 }

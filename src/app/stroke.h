@@ -13,7 +13,9 @@
 
 /* Simplify a stroke in world metres; at: GArray of hs_vec2; returns a new GArray of 2 to 6 places. */
 GArray *hs_stroke_simplify(const GArray *at);
-/* The edit that makes it the route, or replaces the stretch between two places of the route that it starts and ends on. */
+/* The edit that makes it the route. */
+hs_edit *hs_stroke_whole(const GArray *places);
+/* The same, or the edit that replaces the stretch between two places of the route that it starts and ends on. */
 hs_edit *hs_stroke_edit(HsSession *session, const GArray *places);
 
 #endif

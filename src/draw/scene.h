@@ -30,6 +30,7 @@ typedef struct {
     int sample;         /* index into that option's samples */
     guint layers;       /* bit i: layer i is on */
     int chosen_point;   /* -1 none: the point with its two dimensions */
+    int n_pale;         /* the last bearers, who would join, are pale */
     gboolean power_off; /* show this instant with the suit's power lost */
     gboolean folds;     /* fold level carry legs over 2 m with a break mark */
     gboolean us_units;

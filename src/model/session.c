@@ -72,6 +72,7 @@ version_changed(HsSession *session, guint also)
 {
     session->is_stale = TRUE;
     session->is_pending = TRUE;
+    hs_session_drop_ghost(session);
     hs_desk_cancel(session->desk);
     hs_session_tell(session, HS_CHANGED_DOCUMENT | also);
 }
@@ -98,6 +99,7 @@ forget_choices(HsSession *session)
     session->moment_s = 0.0;
     session->back_s = HS_ABSENT;
     session->power_off = FALSE;
+    g_hash_table_remove_all(session->memory);
 }
 
 static void
@@ -113,7 +115,9 @@ hs_session_finalize(GObject *object)
     g_clear_pointer(&session->preview, hs_document_unref);
     g_clear_pointer(&session->saved, hs_document_unref);
     hs_history_free(session->history);
+    hs_session_drop_ghost(session);
     forget_choices(session);
+    g_hash_table_unref(session->memory);
     g_clear_pointer(&session->limits, hs_site_set_unref);
     g_free(session->path);
     G_OBJECT_CLASS(hs_session_parent_class)->finalize(object);
@@ -133,6 +137,7 @@ hs_session_init(HsSession *session)
 {
     g_autoptr(hs_document) blank = hs_document_new_blank();
 
+    session->memory = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
     session->history = hs_history_new(blank);
     session->saved = hs_document_ref(blank);
     session->recovery = hs_recovery_new();

@@ -20,8 +20,17 @@ enum {
     HS_CHANGED_RESULTS = 2,
     HS_CHANGED_MOMENT = 4, /* time along the route */
     HS_CHANGED_CHOICE = 8, /* option edited, option compared, finding, point, layer switches */
-    HS_CHANGED_FILE = 16   /* path, unsaved mark */
+    HS_CHANGED_FILE = 16,  /* path, unsaved mark */
+    HS_CHANGED_GHOST = 32  /* what would be */
 };
+
+/* What is shown pale, of an edit that is not made: the last bearer of the edited option, who would join; or load and
+ * bearers at the end of a route that is being drawn. */
+typedef enum {
+    HS_GHOST_NONE,
+    HS_GHOST_BEARER,
+    HS_GHOST_LOAD
+} hs_ghost_kind;
 
 HsSession *hs_session_new(void);
 
@@ -64,6 +73,13 @@ const char *hs_session_undo_label(HsSession *session);
 const char *hs_session_redo_label(HsSession *session);
 void hs_session_undo(HsSession *session);
 void hs_session_redo(HsSession *session);
+
+/* edit NULL, refused or without an answer: none. The next version of the document takes it away. */
+void hs_session_set_ghost(HsSession *session, hs_ghost_kind kind, const hs_edit *edit);
+hs_ghost_kind
+hs_session_ghost(HsSession *session, const hs_task **ret_task, const hs_results **ret_results);
+/* Strings by name that are remembered as long as this document is open; borrowed. */
+GHashTable *hs_session_memory(HsSession *session);
 
 /* Work that is due: assess the newest version once. Called from the frame clock; returns TRUE when something changed. */
 gboolean hs_session_refresh(HsSession *session);

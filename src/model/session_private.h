@@ -8,6 +8,7 @@
 #include "desk.h"
 #include "history.h"
 #include "recovery.h"
+#include "session.h"
 
 struct _HsSession {
     GObject parent;
@@ -36,7 +37,14 @@ struct _HsSession {
     int finding_check;
     gboolean power_off;
     guint layers;
+
+    hs_answer *ghost; /* NULL: none */
+    hs_ghost_kind ghost_kind;
+    GHashTable *memory; /* strings: of the open document only */
 };
+
+/* Without a word: what it was drawn over has changed. */
+void hs_session_drop_ghost(struct _HsSession *session);
 
 /* Emits "changed" unless the mask is empty. */
 void hs_session_tell(struct _HsSession *session, guint mask);

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """What every sitting at the window needs: waiting for the file, undo, scrolling, a screenshot where it fails."""
-import json, os, re, sys, tempfile, time, shutil
+import json, os, subprocess, time
 from drive import App, Atspi
 
 BEGAN = time.monotonic()
@@ -93,6 +93,31 @@ def settled(a, node):
             seen[:] = [node.get_name(), time.monotonic()]
         return time.monotonic() - seen[1] > 0.5
     a.until(look, 10, 'a name that stays')
+    return seen[0]
+
+
+def picture(a, z):
+    """The stage as it is on the screen, to be compared."""
+    x, y = a.origin()
+    e = z.stage.get_extents(1)
+    return subprocess.run(['import', '-window', 'root', '-crop', '%dx%d+%d+%d' % (e.width, e.height, x + e.x, y + e.y), '-depth', '8', 'gray:-'],
+                          check=True, capture_output=True).stdout
+
+
+def alike(one, other):
+    """But for a few pixels at the edge of what was painted again."""
+    return len(one) == len(other) and sum(p != q for p, q in zip(one, other)) < 40
+
+
+def still(a, z):
+    """The picture of the stage once two looks at it are the same."""
+    seen = [b'']
+
+    def look():
+        now = picture(a, z)
+        same, seen[0] = now == seen[0], now
+        return same
+    a.until(look, 10, 'a picture that stays')
     return seen[0]
 
 

@@ -3,7 +3,7 @@
 """From a blank page by pointer and keys: a route in one stroke, grips and feet dragged, paper, a crash and what it left."""
 import glob, json, os, re, shutil, sys, tempfile
 from drive import App, sh
-from sitting import Zones, click, document, rests, run, save, settled, step, undo
+from sitting import Zones, alike, click, document, picture, rests, run, save, settled, step, still, undo
 
 
 def start_page(exe):
@@ -25,9 +25,27 @@ def draw(a, z, path):
     metre = (first[1] - second[1]) / 0.45                      # the blank way begins 0.30 and goes up to 0.75
     assert metre > 30, metre
     x, y = first
+    step('load and bearers go along with the stroke; Escape takes it back')
+    empty = still(a, z)
+    sh('xdotool', 'mousemove', '--sync', x, y, 'mousedown', 1)
+    for i in range(1, 11):
+        sh('xdotool', 'mousemove', '--sync', x + round(0.06 * i * metre), y - round(0.05 * i * metre))
+    a.find('label', 'Here: base of the load 0.8.* up, greatest share .*', z.stage)
+    assert not alike(picture(a, z), empty), 'a pale load and its bearers'
+    if 'GUI_PICTURES' in os.environ:
+        still(a, z)
+        a.shot(os.path.join(os.environ['GUI_PICTURES'], 'stroke-ghost.png'))
+    sh('xdotool', 'key', 'Escape')
+    sh('xdotool', 'mouseup', 1)
+    a.until(lambda: points(a, z) == before, 15, 'nothing drawn')
+    a.key('r')
+    a.find('label', 'Drag the load to where it goes; .*', z.stage)
+    step('the stroke itself: level parts levelled, the end on the floor, the line fades, one undo')
     a.stroke([(x, y), (x, y - round(0.5 * metre)), (x + round(1.2 * metre), y - round(0.52 * metre)),
-              (x + round(1.2 * metre), y - round(0.2 * metre))])
+              (x + round(1.2 * metre), y + round(0.28 * metre))])
     a.until(lambda: any('sketched' in n for n in points(a, z)), 15, 'the stroke to become the route')
+    fresh = picture(a, z)
+    a.until(lambda: not alike(picture(a, z), fresh), 10, 'the raw stroke to fade')
     drawn = points(a, z)
     assert 3 <= len(drawn) <= 6 and all('sketched' in n for n in drawn), drawn
     a.key('ctrl+z')
@@ -46,6 +64,7 @@ def save_first(a, z, path):
     assert moves[0] == 'start' and moves[1] == 'lift' and 'carry' in moves and moves[-1] == 'lower', moves
     assert all(p['sketched'] is True for p in d['route']['points'])
     assert all(round(p['z_m'], 2) == p['z_m'] for p in d['route']['points']), 'rounded to 1 cm'
+    assert d['route']['points'][-1]['z_m'] == 0, 'the end is on the floor: %r' % d['route']['points'][-1]
     level = moves.index('carry')
     assert d['route']['points'][level]['z_m'] == d['route']['points'][level - 1]['z_m'], d['route']['points']
 

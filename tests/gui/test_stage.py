@@ -2,7 +2,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """At the picture itself: heights typed where they are drawn."""
 import os, re, shutil, sys, tempfile
-from sitting import Zones, document, rests, run, save, settled, start, step, undo
+from drive import sh
+from sitting import Zones, alike, click, document, picture, rests, run, save, settled, start, step, still, undo
 
 
 def choose_point(a, z, number):
@@ -78,13 +79,54 @@ def heights_by_keys(a, z, path):
     undo(a, path, lambda d: d['route']['points'][1]['z_m'] == z_m)
 
 
+def crew(a, z, path):
+    step('+ under the pointer or with the focus shows who would join; a press makes it so; - remembers')
+    a.click(a.find('push button', 'Edit Today', z.stage))
+    a.find('label', 'Option: Today', z.brief)
+    click(a, a.find('push button', 'Crew of 2', z.brief))             # it is two: nothing changes
+    without = still(a, z)
+    more = a.find('push button', 'One bearer more', z.brief)
+    words = a.find('label', r'\+ shows who would join.*', z.brief)
+    x, y = a.centre(more)
+    sh('xdotool', 'mousemove', '--sync', x, y)
+    a.until(lambda: re.match('The next bearer takes grip (left|right); the greatest share is then .*', words.get_name()), 10, 'it in words')
+    a.until(lambda: not alike(picture(a, z), without), 10, 'somebody pale on the stage')
+    if 'GUI_PICTURES' in os.environ:
+        still(a, z)
+        a.shot(os.path.join(os.environ['GUI_PICTURES'], 'crew-ghost.png'))
+    sh('xdotool', 'mousemove', '--sync', x, y + 200)
+    a.until(lambda: alike(picture(a, z), without), 10, 'the stage to be as before')
+    assert len(document(path)['options'][0]['bearers']) == 2
+    click(a, more)
+    a.click(a.find('push button', "Change today's way"))
+    third = save(a, path, lambda d: len(d['options'][0]['bearers']) == 3)['options'][0]['bearers'][2]
+    click(a, a.find('push button', 'One bearer fewer', z.brief))
+    save(a, path, lambda d: len(d['options'][0]['bearers']) == 2)
+    click(a, a.find('push button', 'One bearer more', z.brief))
+    save(a, path, lambda d: d['options'][0]['bearers'][2:] == [third])
+
+
+def no_grip(a, z, path):
+    step('with no free grip + offers one, where it takes most off the others')
+    click(a, a.find('push button', 'Crew of 4', z.brief))
+    four = save(a, path, lambda d: len(d['options'][0]['bearers']) == 4)
+    assert len(four['load']['grips']) == 4
+    click(a, a.find('push button', 'One bearer more', z.brief))
+    a.click(a.find('push button', 'Add a grip here'))
+    five = save(a, path, lambda d: len(d['options'][0]['bearers']) == 5)
+    assert five['options'][0]['bearers'][4]['grips'] == [five['load']['grips'][4]['id']]
+    undo(a, path, lambda d: len(d['options'][0]['bearers']) == 4 and len(d['load']['grips']) == 4)
+    click(a, a.find('push button', 'Crew of 2', z.brief))
+    save(a, path, lambda d: len(d['options'][0]['bearers']) == 2)
+
+
 def main(exe, work):
     folder = tempfile.mkdtemp()
     path = os.path.join(folder, 'pump.handspike.json')
     shutil.copy(work, path)
     a = start(exe, path)
     z = Zones(a)
-    run(a, (heights, heights_by_keys), z, path)
+    run(a, (heights, heights_by_keys, crew, no_grip), z, path)
     a.key('ctrl+s')
     a.until(lambda: not a.frame().get_name().startswith('•'), 10, 'the mark of unsaved changes to go')
     a.quit()

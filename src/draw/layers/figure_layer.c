@@ -26,6 +26,8 @@ static const hs_girth front_trunk[] = {
     {-0.16, 0.060, 0.060}, {0.0, 0.088, 0.088}, {0.3, 0.076, 0.076}, {0.62, 0.090, 0.090},
     {0.9, 0.108, 0.108},   {1.0, 0.094, 0.094}, {1.08, 0.040, 0.040}};
 
+#define PALE 0.7 /* somebody who is not there yet */
+
 static void
 put(hs_scene *scene, const hs_outline *outline, hs_ink fill)
 {
@@ -196,10 +198,25 @@ draw_ghost(hs_scene *scene, int bearer, const hs_figure *figure)
     }
 }
 
+static void
+make_pale(hs_scene *scene, guint first)
+{
+    for (guint i = first; i < scene->prims->len; i++) {
+        hs_prim *prim = &g_array_index(scene->prims, hs_prim, i);
+
+        prim->dash = HS_DASH_SHORT;
+        prim->fill = HS_INK_PAPER;
+        prim->alpha *= PALE;
+    }
+}
+
 void
 hs_layer_figure_draw(hs_scene *scene)
 {
+    int n_here = scene->option->asked->n_bearers - scene->request->n_pale;
+
     for (int b = 0; b < scene->option->asked->n_bearers; b++) {
+        guint first = scene->prims->len;
         hs_figure figure;
 
         hs_figure_make(scene, b, &figure);
@@ -209,5 +226,7 @@ hs_layer_figure_draw(hs_scene *scene)
             draw_from_side(scene, &figure);
         else
             draw_from_front(scene, &figure);
+        if (b >= n_here)
+            make_pale(scene, first);
     }
 }
