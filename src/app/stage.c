@@ -250,8 +250,11 @@ on_draw_toggled(HsStage *self)
 {
     gboolean is_drawing = gtk_toggle_button_get_active(self->draw);
 
-    for (int i = 0; i < 2; i++)
+    for (int i = 0; i < 2; i++) {
         hs_side_view_set_drawing(self->view[i], is_drawing);
+        hs_side_view_set_folds(self->view[i], self->folds && !is_drawing);
+        hs_side_view_rebuild(self->view[i], FALSE);
+    }
     fit(self);
     show_hint(self);
 }
