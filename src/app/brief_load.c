@@ -6,6 +6,7 @@
 
 #include "change.h"
 #include "field.h"
+#include "heavy_side.h"
 #include "load_picker.h"
 #include "look.h"
 #include "quantity.h"
@@ -167,6 +168,8 @@ weighing_rows(HsSession *session, GtkBox *content)
             number(session, content, each, "reading_kg", _("reading"), scale, "kg", 0.1);
         }
     }
+    if (n > 0)
+        gtk_box_append(content, hs_heavy_side_new(session));
     gtk_box_append(content, hs_row_button(n == 0 ? _("Weigh") : _("Weigh with one end raised"),
                                           NULL, G_CALLBACK(on_weigh), session, NULL));
     if (n > 0)

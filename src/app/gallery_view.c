@@ -100,7 +100,7 @@ add_tile(GtkFlowBox *flow, const char *title, const char *caption, GtkWidget *pi
     GtkWidget *button = gtk_button_new(), *box = gtk_box_new(GTK_ORIENTATION_VERTICAL, 4);
 
     gtk_box_append(GTK_BOX(box), picture);
-    gtk_box_append(GTK_BOX(box), wrapped(title, "tile-title", 1));
+    gtk_box_append(GTK_BOX(box), wrapped(title, "tile-title", 2));
     gtk_box_append(GTK_BOX(box), wrapped(caption, "soft", 2));
     gtk_button_set_child(GTK_BUTTON(button), box);
     gtk_widget_add_css_class(button, "tile");

@@ -85,6 +85,7 @@ show(HsHeading *self)
     gtk_label_set_text(self->name, has ? results->options[option].name : "");
     gtk_label_set_text(self->about, about);
     gtk_widget_set_visible(GTK_WIDGET(self->mark), is_edited);
+    gtk_widget_set_visible(self->add, self->is_right || hs_session_right(self->session) < 0);
     hs_look_tip(self->tab,
                 is_edited ? _("This option is being edited") : _("Edit this option"));
     if (is_edited)
@@ -235,7 +236,6 @@ hs_heading_new(HsSession *session, gboolean is_right)
     hs_row_name_button(GTK_WIDGET(self->pick), is_right ? _("Show another option on the right")
                                                         : _("Show another option on the left"));
     hs_row_name_button(self->add, _("Add an option"));
-    gtk_widget_set_visible(self->add, is_right);
     hs_options_fill_menu(GTK_MENU_BUTTON(self->add), session);
     self->watch = g_signal_connect_swapped(session, "changed", G_CALLBACK(on_changed), self);
     show(self);

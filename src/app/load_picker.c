@@ -268,6 +268,25 @@ fill(GtkMenuButton *button, gpointer session)
 
 /* ---- the button ---------------------------------------------------------------------------- */
 
+/* The whole load, its middle in the middle. */
+static double
+picture_scale(const hs_load *load, int width, int height)
+{
+    double half_m = 0.15, top_m = 0.2;
+
+    for (int i = 0; i < load->n_grips; i++) {
+        half_m = MAX(half_m, ABS(load->grips[i].at_m.x));
+        top_m = MAX(top_m, load->grips[i].at_m.z);
+    }
+    for (int i = 0; i < load->n_parts; i++) {
+        hs_vec3 a, b;
+        hs_part_box(&load->parts[i], &a, &b);
+        half_m = MAX(half_m, MAX(ABS(a.x), ABS(b.x)));
+        top_m = MAX(top_m, b.z);
+    }
+    return MIN((width - 40.0) / (2.0 * half_m), (height - 36.0) / top_m);
+}
+
 static void
 draw_load(GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer session)
 {
@@ -284,20 +303,8 @@ draw_load(GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer ses
                                 .us_units = hs_look_units() == HS_UNITS_US};
     g_autoptr(hs_scene) scene = hs_scene_build(&request);
     const hs_sample *sample = &results->options[option].samples[0];
-    const hs_load *load = &request.task->load;
-    double half_m = 0.15, top_m = 0.2;
-    for (int i = 0; i < load->n_grips; i++) {
-        half_m = MAX(half_m, ABS(load->grips[i].at_m.x));
-        top_m = MAX(top_m, load->grips[i].at_m.z);
-    }
-    for (int i = 0; i < load->n_parts; i++) {
-        hs_vec3 a, b;
-        hs_part_box(&load->parts[i], &a, &b);
-        half_m = MAX(half_m, MAX(ABS(a.x), ABS(b.x)));
-        top_m = MAX(top_m, b.z);
-    }
     hs_view view = hs_view_fit(scene, width, height, hs_look_font_px(GTK_WIDGET(area)) * 0.8);
-    view.scale_px_per_m = MIN((width - 40.0) / (2.0 * half_m), (height - 36.0) / top_m);
+    view.scale_px_per_m = picture_scale(&request.task->load, width, height);
     view.x0_px = width / 2.0 - hs_scene_x_of_world(scene, sample->x_m) * view.scale_px_per_m;
     view.y0_px = height - 18.0 + sample->z_m * view.scale_px_per_m;
     hs_paint_scene(cr, scene, &view, hs_look_theme(GTK_WIDGET(area)));
@@ -311,9 +318,9 @@ on_changed(GtkWidget *area, guint mask)
 }
 
 GtkWidget *
-hs_load_picker_new(HsSession *session)
+hs_load_picture_new(HsSession *session)
 {
-    GtkWidget *button = gtk_menu_button_new(), *area = gtk_drawing_area_new();
+    GtkWidget *area = gtk_drawing_area_new();
 
     gtk_drawing_area_set_content_height(GTK_DRAWING_AREA(area), 120);
     gtk_drawing_area_set_content_width(GTK_DRAWING_AREA(area), 220);
@@ -321,6 +328,24 @@ hs_load_picker_new(HsSession *session)
     gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(area), draw_load, session, NULL);
     g_signal_connect_object(session, "changed", G_CALLBACK(on_changed), area,
                             G_CONNECT_SWAPPED);
+    return area;
+}
+
+double
+hs_load_picture_x_m(GtkWidget *picture, HsSession *session, double x_px)
+{
+    const hs_task *task = hs_field_task(session);
+    int width = gtk_widget_get_width(picture), height = gtk_widget_get_height(picture);
+
+    return task != NULL ? (x_px - width / 2.0) / picture_scale(&task->load, width, height)
+                        : 0.0;
+}
+
+GtkWidget *
+hs_load_picker_new(HsSession *session)
+{
+    GtkWidget *button = gtk_menu_button_new(), *area = hs_load_picture_new(session);
+
     hs_look_name(area, _("Drawing of the load"));
     gtk_menu_button_set_child(GTK_MENU_BUTTON(button), area);
     gtk_menu_button_set_direction(GTK_MENU_BUTTON(button), GTK_ARROW_RIGHT);

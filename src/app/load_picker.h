@@ -10,5 +10,9 @@
 #include <gtk/gtk.h>
 
 GtkWidget *hs_load_picker_new(HsSession *session);
+/* The drawing alone, from the side, as the document has it. */
+GtkWidget *hs_load_picture_new(HsSession *session);
+/* Where along the load a place on it is. */
+double hs_load_picture_x_m(GtkWidget *picture, HsSession *session, double x_px);
 
 #endif

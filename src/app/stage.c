@@ -9,6 +9,7 @@
 #include "look.h"
 #include "plan_view.h"
 #include "quantity.h"
+#include "rows.h"
 #include "side_view.h"
 
 #include <glib/gi18n-lib.h>
@@ -17,12 +18,13 @@ struct _HsStage {
     GtkWidget parent;
     HsSession *session;
     gulong watch;
-    GtkBox *panes, *layers;
+    GtkBox *heads, *panes, *layers;
+    GtkWidget *layers_label, *layers_menu, *layers_popover, *layers_bar;
     GtkToggleButton *draw, *plan;
     GtkLabel *hint;
     GtkRevealer *plans;
     GtkBox *plan_box;
-    GtkWidget *pane[2];
+    GtkWidget *head[2], *pane[2];
     HsSideView *view[2];
     HsPlanView *plan_view[2];
     GtkWidget *switches[HS_N_LAYERS];
@@ -135,6 +137,7 @@ show_options(HsStage *self)
     hs_plan_view_set_option(self->plan_view[1], right);
     gtk_widget_set_visible(self->pane[0], !self->is_single || !edits_right);
     gtk_widget_set_visible(self->pane[1], right >= 0 && (!self->is_single || edits_right));
+    gtk_widget_set_visible(self->head[1], right >= 0);
     for (int i = 0; i < 2; i++)
         gtk_widget_set_visible(GTK_WIDGET(self->plan_view[i]),
                                gtk_widget_get_visible(self->pane[i]));
@@ -295,12 +298,37 @@ hs_stage_toggle_folds(HsStage *self)
     fit(self);
 }
 
+/* Where there is room for one view only, the switches of the layers are in a menu. */
+static void
+place_layers(HsStage *self)
+{
+    GtkWidget *layers = GTK_WIDGET(self->layers);
+
+    g_object_ref(layers);
+    if (self->is_single)
+        gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(self->layers_bar), NULL);
+    else
+        gtk_popover_set_child(GTK_POPOVER(self->layers_popover), NULL);
+    gtk_orientable_set_orientation(GTK_ORIENTABLE(layers), self->is_single
+                                                               ? GTK_ORIENTATION_VERTICAL
+                                                               : GTK_ORIENTATION_HORIZONTAL);
+    if (self->is_single)
+        gtk_popover_set_child(GTK_POPOVER(self->layers_popover), layers);
+    else
+        gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(self->layers_bar), layers);
+    g_object_unref(layers);
+    gtk_widget_set_visible(self->layers_menu, self->is_single);
+    gtk_widget_set_visible(self->layers_bar, !self->is_single);
+    gtk_label_set_text(GTK_LABEL(self->layers_label), self->is_single ? "" : _("show"));
+}
+
 void
 hs_stage_set_single(HsStage *self, gboolean single)
 {
     if (self->is_single == single)
         return;
     self->is_single = single;
+    place_layers(self);
     show_options(self);
 }
 
@@ -314,7 +342,8 @@ add_pane(HsStage *self, int i)
     self->pane[i] = gtk_box_new(GTK_ORIENTATION_VERTICAL, 0);
     self->view[i] = HS_SIDE_VIEW(view);
     gtk_widget_add_css_class(self->pane[i], "pane");
-    gtk_box_append(GTK_BOX(self->pane[i]), hs_heading_new(self->session, i == 1));
+    self->head[i] = hs_heading_new(self->session, i == 1);
+    gtk_box_append(self->heads, self->head[i]);
     gtk_box_append(GTK_BOX(self->pane[i]), view);
     gtk_box_append(self->panes, self->pane[i]);
     g_signal_connect_swapped(view, "resized", G_CALLBACK(on_resized), self);
@@ -363,6 +392,11 @@ hs_stage_class_init(HsStageClass *class)
     G_OBJECT_CLASS(class)->dispose = dispose;
     gtk_widget_class_set_template_from_resource(widget_class,
                                                 "/io/handspike/Handspike/stage.ui");
+    gtk_widget_class_bind_template_child(widget_class, HsStage, heads);
+    gtk_widget_class_bind_template_child(widget_class, HsStage, layers_label);
+    gtk_widget_class_bind_template_child(widget_class, HsStage, layers_menu);
+    gtk_widget_class_bind_template_child(widget_class, HsStage, layers_popover);
+    gtk_widget_class_bind_template_child(widget_class, HsStage, layers_bar);
     gtk_widget_class_bind_template_child(widget_class, HsStage, panes);
     gtk_widget_class_bind_template_child(widget_class, HsStage, layers);
     gtk_widget_class_bind_template_child(widget_class, HsStage, draw);
@@ -383,6 +417,7 @@ hs_stage_init(HsStage *self)
     self->folds = TRUE;
     gtk_widget_init_template(GTK_WIDGET(self));
     hs_look_name(self, _("Stage"));
+    hs_row_name_button(self->layers_menu, _("What the picture shows"));
 }
 
 GtkWidget *

@@ -18,8 +18,7 @@ struct _HsStrip {
     GtkBox *body;
     GtkButton *play, *back;
     GtkToggleButton *slow, *power_off;
-    GtkLabel *time, *where, *left_name, *right_name;
-    GtkWidget *left_line, *right_line;
+    GtkLabel *time, *where;
     HsPlots *plots;
     guint tick;
     gint64 last_us;
@@ -138,17 +137,8 @@ show_where(HsStrip *self)
 static void
 show_choice(HsStrip *self)
 {
-    const hs_results *results = hs_session_results(self->session);
-    int left = hs_session_left(self->session), right = hs_session_right(self->session);
     double back_s = hs_session_back_s(self->session);
 
-    gtk_label_set_text(self->left_name, results && left >= 0 && left < results->n_options
-                                            ? results->options[left].name
-                                            : "");
-    gtk_label_set_text(self->right_name, results && right >= 0 && right < results->n_options
-                                             ? results->options[right].name
-                                             : "");
-    gtk_widget_set_visible(self->right_line, right >= 0);
     gtk_widget_set_visible(GTK_WIDGET(self->back), hs_has(back_s));
     if (hs_has(back_s)) {
         g_autofree char *time = hs_quantity_text(back_s, "s", hs_look_units());
@@ -189,22 +179,6 @@ on_back(HsStrip *self)
     hs_session_go_back(self->session);
 }
 
-/* The two lines of the legend: today's dashed and thin, the other's whole and thick. */
-static void
-draw_line(GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer is_right)
-{
-    const hs_theme *theme = hs_look_theme(GTK_WIDGET(area));
-    const double dash[2] = {6.0, 4.0};
-
-    cairo_set_source_rgba(cr, theme->ink.r, theme->ink.g, theme->ink.b, 1.0);
-    if (is_right == NULL)
-        cairo_set_dash(cr, dash, 2, 0.0);
-    cairo_set_line_width(cr, is_right ? 2.5 : 1.5);
-    cairo_move_to(cr, 0.0, height / 2.0);
-    cairo_line_to(cr, width, height / 2.0);
-    cairo_stroke(cr);
-}
-
 static void
 dispose(GObject *object)
 {
@@ -234,10 +208,6 @@ hs_strip_class_init(HsStripClass *class)
     gtk_widget_class_bind_template_child(widget_class, HsStrip, power_off);
     gtk_widget_class_bind_template_child(widget_class, HsStrip, time);
     gtk_widget_class_bind_template_child(widget_class, HsStrip, where);
-    gtk_widget_class_bind_template_child(widget_class, HsStrip, left_name);
-    gtk_widget_class_bind_template_child(widget_class, HsStrip, right_name);
-    gtk_widget_class_bind_template_child(widget_class, HsStrip, left_line);
-    gtk_widget_class_bind_template_child(widget_class, HsStrip, right_line);
     gtk_widget_class_bind_template_callback(widget_class, on_play);
     gtk_widget_class_bind_template_callback(widget_class, on_power_off);
     gtk_widget_class_bind_template_callback(widget_class, on_back);
@@ -250,11 +220,6 @@ static void
 hs_strip_init(HsStrip *self)
 {
     gtk_widget_init_template(GTK_WIDGET(self));
-    gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(self->left_line), draw_line, NULL, NULL);
-    gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(self->right_line), draw_line,
-                                   GINT_TO_POINTER(1), NULL);
-    hs_look_name(self->left_line, _("dashed line"));
-    hs_look_name(self->right_line, _("thick line"));
     hs_look_name(self, _("Strip"));
     show_playing(self);
 }

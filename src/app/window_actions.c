@@ -184,8 +184,6 @@ act_look(GtkWidget *widget, const char *name, GVariant *argument)
     if (g_str_equal(name, "win.lesson"))
         hs_window_show_page(self,
                             g_str_equal(hs_window_page(self), "lesson") ? "work" : "lesson");
-    else if (g_str_equal(hs_window_page(self), "lesson") && g_str_equal(name, "win.draw-route"))
-        hs_lesson_reset(HS_LESSON(self->lesson));
     else if (!g_str_equal(hs_window_page(self), "work"))
         return;
     else if (g_str_equal(name, "win.fit"))
@@ -267,6 +265,26 @@ act_teach(GtkWidget *widget, const char *name, GVariant *argument)
     hs_lesson_begin(HS_LESSON(self->lesson), n);
 }
 
+static void
+act_next_class(GtkWidget *widget, const char *name, GVariant *argument)
+{
+    (void)name, (void)argument;
+    if (g_str_equal(hs_window_page(HS_WINDOW(widget)), "lesson"))
+        hs_lesson_reset(HS_LESSON(HS_WINDOW(widget)->lesson));
+}
+
+/* R begins anew: the route on the work page, the lesson for the next class. */
+static gboolean
+on_key_r(GtkWidget *widget, GVariant *arguments, gpointer data)
+{
+    (void)arguments, (void)data;
+    return gtk_widget_activate_action(widget,
+                                      g_str_equal(hs_window_page(HS_WINDOW(widget)), "lesson")
+                                          ? "win.next-class"
+                                          : "win.draw-route",
+                                      NULL);
+}
+
 /* ---- table --------------------------------------------------------------------------------- */
 
 void
@@ -292,7 +310,8 @@ hs_window_install_actions(GtkWidgetClass *widget_class)
         {"win.fit", act_look, GDK_KEY_f},
         {"win.plan", act_look, GDK_KEY_p},
         {"win.unfold", act_look, GDK_KEY_u},
-        {"win.draw-route", act_look, GDK_KEY_r},
+        {"win.draw-route", act_look, 0},
+        {"win.next-class", act_next_class, 0},
         {"win.toggle-brief", act_look, 0},
         {"win.show-brief", act_look, 0},
         {"win.play", act_time, GDK_KEY_space},
@@ -308,6 +327,7 @@ hs_window_install_actions(GtkWidgetClass *widget_class)
             gtk_widget_class_add_binding_action(widget_class, table[i].key, 0, table[i].name,
                                                 NULL);
     }
+    gtk_widget_class_add_binding(widget_class, GDK_KEY_r, 0, on_key_r, NULL);
     gtk_widget_class_install_action(widget_class, "win.teach", "i", act_teach);
     gtk_widget_class_install_action(widget_class, "win.crew", "i", act_crew);
     for (int i = 1; i <= 8; i++)

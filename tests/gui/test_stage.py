@@ -3,7 +3,7 @@
 """At the picture itself: heights typed where they are drawn."""
 import os, re, shutil, sys, tempfile
 from drive import sh
-from sitting import Zones, alike, click, document, picture, rests, run, save, settled, start, step, still, undo
+from sitting import Zones, alike, click, document, picture, rests, reveal, run, save, settled, start, step, still, undo
 
 
 def choose_point(a, z, number):
@@ -120,13 +120,45 @@ def no_grip(a, z, path):
     save(a, path, lambda d: len(d['options'][0]['bearers']) == 2)
 
 
+def heavy(a, z, path):
+    step('weighed: a click on the heavy side must agree with the readings; where it does not, they may be swapped')
+    click(a, a.find('push button', 'Weigh', z.brief))
+    front = a.find('text', 'Weighing 1, scale 2, reading, kg', z.brief)
+    click(a, front)
+    a.until(lambda: a.has(front, 'focused'), 10, 'focus in the reading')
+    a.key('ctrl+a')
+    a.type('28')
+    a.key('Return')
+    weighed = save(a, path, lambda d: 'weighings' in d['load'] and d['load']['weighings'][0]['readings'][1]['reading_kg'] == 28)['load']['weighings'][0]['readings']
+    a.find('label', 'Weighed: .*; centre of gravity .*', z.brief)
+    drawing = a.find('panel|filler|image|unknown|drawing area', 'The load from the side: click on its heavy side', z.brief)
+    rests(a, drawing)
+    reveal(a, drawing)
+    rests(a, drawing)
+    x, y = a.centre(drawing)
+    sh('xdotool', 'mousemove', '--sync', x + 60, y, 'click', 1)
+    a.find('label', 'The readings agree: .*', z.brief)
+    sh('xdotool', 'mousemove', '--sync', x - 60, y, 'click', 1)
+    a.find('label', 'The readings disagree: by them the heavy side is front, .* swapped.*', z.brief)
+    if 'GUI_PICTURES' in os.environ:
+        a.shot(os.path.join(os.environ['GUI_PICTURES'], 'heavy.png'))
+    click(a, a.find('push button', 'Swap the two readings', z.brief))
+    save(a, path, lambda d: [r['reading_kg'] for r in d['load']['weighings'][0]['readings']] == [r['reading_kg'] for r in reversed(weighed)])
+    a.find('label', 'The readings agree: .*', z.brief)
+    click(a, a.find('toggle button|push button', 'The heavy side is: front', z.brief))
+    a.find('label', 'The readings disagree: by them the heavy side is rear, .*', z.brief)
+    undo(a, path, lambda d: d['load']['weighings'][0]['readings'] == weighed)
+    click(a, a.find('push button', 'Take the readings away', z.brief))
+    save(a, path, lambda d: 'weighings' not in d['load'])
+
+
 def main(exe, work):
     folder = tempfile.mkdtemp()
     path = os.path.join(folder, 'pump.handspike.json')
     shutil.copy(work, path)
     a = start(exe, path)
     z = Zones(a)
-    run(a, (heights, heights_by_keys, crew, no_grip), z, path)
+    run(a, (heights, heights_by_keys, crew, no_grip, heavy), z, path)
     a.key('ctrl+s')
     a.until(lambda: not a.frame().get_name().startswith('•'), 10, 'the mark of unsaved changes to go')
     a.quit()
