@@ -54,6 +54,23 @@ add_try(GtkWidget *box, HsSession *session, int option, const hs_finding *findin
                    hs_row_button(label, label, G_CALLBACK(on_try), session, NULL));
 }
 
+static void
+add_steps(GtkWidget *box, const hs_finding *finding)
+{
+    g_autoptr(GPtrArray) steps = hs_words_worked(finding);
+
+    for (guint i = 0; i < steps->len; i++) {
+        const hs_worked *step = g_ptr_array_index(steps, i);
+
+        if (step->title != NULL)
+            line(box, step->title, "formula-title");
+        line(box, step->symbols, "formula");
+        line(box, step->numbers, "formula");
+        if (step->source != NULL)
+            line(box, step->source, "soft");
+    }
+}
+
 GtkWidget *
 hs_working_view_new(HsSession *session, int option, const hs_finding *finding)
 {
@@ -75,9 +92,7 @@ hs_working_view_new(HsSession *session, int option, const hs_finding *finding)
         line(box, text, "remedy");
         add_try(box, session, option, finding);
     }
-    g_auto(GStrv) lines = hs_words_working(finding, hs_look_units());
-    for (guint i = 0; lines != NULL && lines[i] != NULL; i++)
-        line(box, lines[i], "formula");
+    add_steps(box, finding);
     if (finding->source != HS_SRC_none) {
         g_autofree char *source = hs_words_source(finding->source);
         g_autofree char *text =

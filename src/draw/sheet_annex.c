@@ -202,7 +202,7 @@ paint_inputs(hs_page *page)
 static void
 paint_working(hs_page *page, const hs_option_result *option, const hs_finding *finding)
 {
-    g_auto(GStrv) lines = hs_words_working(finding, page->units);
+    g_autoptr(GPtrArray) steps = hs_words_worked(finding);
     g_autofree char *why = hs_words_message(&finding->text, page->units);
     g_autofree char *place = hs_words_place(option, finding);
     g_autofree char *source = hs_words_source(finding->source);
@@ -213,8 +213,16 @@ paint_working(hs_page *page, const hs_option_result *option, const hs_finding *f
     hs_page_need(page, 48);
     hs_page_text(page, HS_TYPE_BOLD, head);
     hs_page_text(page, HS_TYPE_TEXT, why);
-    for (int i = 0; lines && lines[i]; i++)
-        hs_page_text(page, HS_TYPE_TEXT, lines[i]);
+    for (guint i = 0; i < steps->len; i++) {
+        const hs_worked *step = g_ptr_array_index(steps, i);
+
+        if (step->title)
+            hs_page_text(page, HS_TYPE_BOLD, step->title);
+        hs_page_text(page, HS_TYPE_TEXT, step->symbols);
+        hs_page_text(page, HS_TYPE_TEXT, step->numbers);
+        if (step->source)
+            hs_page_text(page, HS_TYPE_TEXT, step->source);
+    }
     if (source && *source)
         hs_page_text(page, HS_TYPE_TEXT, source);
     hs_page_space(page, 4);

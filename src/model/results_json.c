@@ -162,7 +162,7 @@ put_finding(hs_json_text *json, const hs_option *option, const hs_finding *at)
     g_autofree char *text = hs_words_message(&at->text, HS_UNITS_SI);
     g_autofree char *remedy = hs_words_message(&at->remedy, HS_UNITS_SI);
     g_autofree char *source = at->source != HS_SRC_none ? hs_words_source(at->source) : NULL;
-    g_auto(GStrv) working = hs_words_working(at, HS_UNITS_SI);
+    g_auto(GStrv) working = hs_words_working(at);
 
     hs_json_text_open(json, NULL, '{');
     hs_json_text_string(json, "check", hs_words_check_id(at->check));

@@ -25,8 +25,17 @@ char *hs_words_place(const hs_option_result *option, const hs_finding *finding);
 char *hs_words_route(double route);
 /* the untranslated sentence of a reason, NULL when there is none: for tests and docs */
 const char *hs_words_sentence(hs_reason reason);
-/* the lines of the working: formula, numbers, source; NULL-terminated */
-char **hs_words_working(const hs_finding *finding, hs_units units);
+/* what an equation gives, in a few words */
+const char *hs_words_equation(hs_equation_id equation);
+/* a step of a working: title NULL where the equation is that of the step before, source NULL where the next step has the same */
+typedef struct {
+    const char *title;
+    char *symbols, *numbers, *source;
+} hs_worked;
+/* the steps of the working, hs_worked; formulas are in SI */
+GPtrArray *hs_words_worked(const hs_finding *finding);
+/* its lines without titles, as in results: formula, numbers, source; NULL-terminated */
+char **hs_words_working(const hs_finding *finding);
 char *hs_words_source(hs_source_id source); /* "Title (year), place" */
 const char *hs_words_move(hs_move move);
 const char *hs_words_shape(hs_shape shape);

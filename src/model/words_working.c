@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how is a working printed so that it can be done again with a pocket calculator?
- * Answer:    for each line the formula, the formula with numbers, and the source; numbers get as many digits as the
- *            result needs, and no more.
+ * Answer:    for each line what it gives, the formula, the formula with numbers, and the source; numbers get as many
+ *            digits as the result needs, and no more.
  * Not here:  recording (core, base/working.h), evaluating (formula.c).
  *
  * Workings are in SI and with a point in every language: a formula has constants in SI, and a
@@ -154,19 +154,64 @@ source_line(hs_source_id id)
     return g_strdup_printf(_("Source: %s (%s)"), source, known);
 }
 
-char **
-hs_words_working(const hs_finding *finding, hs_units units)
+static const char *const titles[HS_N_EQUATIONS] = {
+#define EQUATION_WORDS(id, text) [HS_EQ_##id] = text,
+#include "words_equations.h"
+#undef EQUATION_WORDS
+};
+
+const char *
+hs_words_equation(hs_equation_id equation)
 {
+    return titles[equation] != NULL ? _(titles[equation]) : "";
+}
+
+static void
+worked_free(gpointer data)
+{
+    hs_worked *worked = data;
+
+    g_free(worked->symbols);
+    g_free(worked->numbers);
+    g_free(worked->source);
+    g_free(worked);
+}
+
+GPtrArray *
+hs_words_worked(const hs_finding *finding)
+{
+    GPtrArray *all = g_ptr_array_new_with_free_func(worked_free);
+    const hs_working_line *before = NULL;
+
+    for (const hs_working_line *line = finding->working.first; line != NULL;
+         before = line, line = line->next) {
+        hs_source_id source = hs_equation_get(line->equation)->source;
+        hs_worked *worked = g_new0(hs_worked, 1);
+
+        if (before == NULL || before->equation != line->equation)
+            worked->title = hs_words_equation(line->equation);
+        worked->symbols = symbols_line(line);
+        worked->numbers = numbers_line(line);
+        if (line->next == NULL || hs_equation_get(line->next->equation)->source != source)
+            worked->source = source_line(source);
+        g_ptr_array_add(all, worked);
+    }
+    return all;
+}
+
+char **
+hs_words_working(const hs_finding *finding)
+{
+    g_autoptr(GPtrArray) all = hs_words_worked(finding);
     GPtrArray *lines = g_ptr_array_new();
 
-    (void)units; /* formulas are written for SI */
-    for (const hs_working_line *line = finding->working.first; line != NULL;
-         line = line->next) {
-        g_ptr_array_add(lines, symbols_line(line));
-        g_ptr_array_add(lines, numbers_line(line));
-        if (line->next == NULL || hs_equation_get(line->next->equation)->source !=
-                                      hs_equation_get(line->equation)->source)
-            g_ptr_array_add(lines, source_line(hs_equation_get(line->equation)->source));
+    for (guint i = 0; i < all->len; i++) {
+        hs_worked *worked = g_ptr_array_index(all, i);
+
+        g_ptr_array_add(lines, g_steal_pointer(&worked->symbols));
+        g_ptr_array_add(lines, g_steal_pointer(&worked->numbers));
+        if (worked->source != NULL)
+            g_ptr_array_add(lines, g_steal_pointer(&worked->source));
     }
     g_ptr_array_add(lines, NULL);
     return (char **)g_ptr_array_free(lines, FALSE);

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The lists of core agree with what uses them: every reason has one sentence, every equation and source is used, every id is
-there once. Prints each fault; exit status 1 when there is one."""
+"""The lists of core agree with what uses them: every reason has one sentence, every equation one title, every equation and
+source is used, every id is there once. Prints each fault; exit status 1 when there is one."""
 import collections
 import glob
 import os
@@ -33,12 +33,15 @@ def main():
         faults.append(f'reason {name} has no sentence')
     for name in sorted(set(words) - set(reasons)):
         faults.append(f'sentence {name} has no reason')
-    for kind, all_ids in (('reason', reasons), ('sentence', words), ('source', ids(lists, 'SOURCE')), ('equation', ids(lists, 'EQ'))):
+    equations, titles = ids(lists, 'EQ'), ids(read('src/model/words_*.h'), 'EQUATION_WORDS')
+    for kind, all_ids in (('reason', reasons), ('sentence', words), ('source', ids(lists, 'SOURCE')), ('equation', equations), ('title', titles)):
         for name in sorted({n for n in all_ids if all_ids.count(n) > 1}):
             faults.append(f'{kind} {name} stands twice')
     for name in reasons:
         if not used['HS_REASON_' + name] + used[name]:
             faults.append(f'reason {name} is never given')
+    for name in sorted(set(equations) ^ set(titles)):
+        faults.append(f'equation {name} and its title are not both there')
     worked = set(re.findall(r'HS_WORK\([^,]+,\s*(\w+)', code))
     for name in ids(lists, 'EQ'):
         if not used['HS_EQ_' + name] and name not in worked:

@@ -131,7 +131,7 @@ print_and_check(hs_equation_id id, const hs_term *terms, int n)
     /* These terms are outside what the formula can take (a root of a negative figure). */
     if (!isfinite(result))
         return FALSE;
-    lines = hs_words_working(&finding, HS_UNITS_SI);
+    lines = hs_words_working(&finding);
     g_assert_cmpuint(g_strv_length(lines), ==, 3);
     g_assert_true(g_str_has_prefix(lines[0], equation->formula));
     g_assert_true(g_str_has_prefix(lines[2], "Source: "));
@@ -181,7 +181,7 @@ working__digits_are_as_few_as_will_do(void)
     g_auto(GStrv) lines = NULL;
 
     line.result = 40.0 + (20.0 - 40.0) * (0.4512345678 - 0.3) / (0.6 - 0.3);
-    lines = hs_words_working(&finding, HS_UNITS_SI);
+    lines = hs_words_working(&finding);
     g_assert_nonnull(strstr(lines[1], "40 + (20 - 40)"));
     g_assert_null(strstr(lines[1], "0.4512345678"));
     g_assert_true(g_str_has_suffix(lines[1], "29.92 kg"));
@@ -204,9 +204,34 @@ working__numbers_have_a_point_in_every_language(void)
                                terms, 5);
     if (setlocale(LC_NUMERIC, "de_DE.UTF-8") == NULL)
         g_test_message("no locale with a comma here");
-    lines = hs_words_working(&finding, HS_UNITS_SI);
+    lines = hs_words_working(&finding);
     setlocale(LC_NUMERIC, "C");
     g_assert_nonnull(strstr(lines[1], "377.5"));
+}
+
+/* What a step gives stands above it, once where the same equation follows itself; results carry no titles. */
+static void
+working__every_step_says_what_it_gives(void)
+{
+    const hs_term terms[] = {{"before", 2.0, "kg"}, {"part", 3.0, "kg"}};
+    hs_working_line third = {HS_EQ_loss_landing, 0, NULL, 1.0, "m_s", NULL},
+                    second = {HS_EQ_load_sum, 2, terms, 5.0, "kg", &third},
+                    first = {HS_EQ_load_sum, 2, terms, 5.0, "kg", &second};
+    hs_finding finding = {.working = {.first = &first, .last = &third, .n_lines = 3}};
+    g_autoptr(GPtrArray) steps = hs_words_worked(&finding);
+    g_auto(GStrv) lines = hs_words_working(&finding);
+
+    g_assert_cmpuint(steps->len, ==, 3);
+    g_assert_cmpstr(((hs_worked *)g_ptr_array_index(steps, 0))->title, ==,
+                    hs_words_equation(HS_EQ_load_sum));
+    g_assert_null(((hs_worked *)g_ptr_array_index(steps, 1))->title);
+    g_assert_cmpstr(((hs_worked *)g_ptr_array_index(steps, 2))->title, ==,
+                    hs_words_equation(HS_EQ_loss_landing));
+    for (int id = HS_EQ_none + 1; id < HS_N_EQUATIONS; id++)
+        g_assert_cmpuint(strlen(hs_words_equation((hs_equation_id)id)), >, 5);
+    g_assert_cmpuint(g_strv_length(lines), ==, 8);
+    for (guint i = 0; lines[i] != NULL; i++)
+        g_assert_true(strchr(lines[i], '=') != NULL || g_str_has_prefix(lines[i], "Source: "));
 }
 
 int
@@ -223,5 +248,7 @@ main(int argc, char **argv)
                     working__digits_are_as_few_as_will_do);
     g_test_add_func("/working/numbers_have_a_point_in_every_language",
                     working__numbers_have_a_point_in_every_language);
+    g_test_add_func("/working/every_step_says_what_it_gives",
+                    working__every_step_says_what_it_gives);
     return g_test_run();
 }
