@@ -3,6 +3,7 @@
  * Answer:    measured, placed by label.c round what is drawn, painted on a thin halo with their leaders.
  * Not here:  where they may go (label.c). */
 #include "paint_internal.h"
+#include "shape.h"
 
 #define SMALL_PART 0.88 /* of the label type */
 #define HALO_em    0.10
@@ -175,27 +176,42 @@ avoid_shape(const hs_painter *painter, const hs_prim *prim, GArray *avoided)
 
 /* In pieces: a slanted line is not its box. */
 static void
+avoid_segment(hs_vec2 a, hs_vec2 b, double em, GArray *avoided)
+{
+    double run_px = fmin(fabs(b.x - a.x), fabs(b.y - a.y)), thick_px = LINE_em * em;
+    int n = CLAMP((int)(run_px / em) + 1, 1, 40);
+
+    for (int i = 0; i < n; i++) {
+        hs_vec2 c = hs_vec2_mix(a, b, (double)i / n), d = hs_vec2_mix(a, b, (i + 1.0) / n);
+        hs_box piece = {fmin(c.x, d.x) - thick_px / 2, fmin(c.y, d.y) - thick_px / 2,
+                        fabs(c.x - d.x) + thick_px, fabs(c.y - d.y) + thick_px};
+
+        g_array_append_val(avoided, piece);
+    }
+}
+
+static void
 avoid_line(const hs_painter *painter, const hs_prim *prim, GArray *avoided)
 {
     const hs_vec2 *points = hs_painter_points(painter, prim);
-    double em = painter->view->font_px, thick_px = LINE_em * em;
 
-    for (int k = 0; k + 1 < prim->n; k++) {
-        hs_vec2 a = hs_view_to_surface(painter->view, points[k]),
-                b = hs_view_to_surface(painter->view, points[k + 1]);
-        double run_px = fmin(fabs(b.x - a.x), fabs(b.y - a.y));
-        int n = CLAMP((int)(run_px / em) + 1, 1, 40);
+    for (int k = 0; k + 1 < prim->n; k++)
+        avoid_segment(hs_view_to_surface(painter->view, points[k]),
+                      hs_view_to_surface(painter->view, points[k + 1]), painter->view->font_px,
+                      avoided);
+}
 
-        for (int i = 0; i < n; i++) {
-            double u = (double)i / n, v = (i + 1.0) / n;
-            hs_vec2 c = {a.x + (b.x - a.x) * u, a.y + (b.y - a.y) * u},
-                    d = {a.x + (b.x - a.x) * v, a.y + (b.y - a.y) * v};
-            hs_box piece = {fmin(c.x, d.x) - thick_px / 2, fmin(c.y, d.y) - thick_px / 2,
-                            fabs(c.x - d.x) + thick_px, fabs(c.y - d.y) + thick_px};
+/* Both lines that lead to what is measured, and the measure itself. */
+static void
+avoid_dimension(const hs_painter *painter, const hs_prim *prim, GArray *avoided)
+{
+    double em = painter->view->font_px;
+    hs_vec2 from, to;
 
-            g_array_append_val(avoided, piece);
-        }
-    }
+    hs_painter_dimension(painter, prim, &from, &to);
+    avoid_segment(hs_view_to_surface(painter->view, prim->at), from, em, avoided);
+    avoid_segment(hs_view_to_surface(painter->view, prim->to), to, em, avoided);
+    avoid_segment(from, to, em, avoided);
 }
 
 /* What labels should not cover: marks and arrows always, limbs and load where there is another place. */
@@ -237,6 +253,9 @@ collect_boxes(const hs_painter *painter, gboolean moves, GArray *taken, GArray *
         case HS_PRIM_LINE:
             if (prim->layer != HS_LAYER_paper)
                 avoid_line(painter, prim, avoided);
+            break;
+        case HS_PRIM_DIMENSION:
+            avoid_dimension(painter, prim, avoided);
             break;
         default:
             break;
