@@ -94,20 +94,6 @@ take_picture(gpointer data)
 }
 
 static void
-take_limits(HsWindow *window)
-{
-    g_autofree char *trouble = NULL;
-    hs_site_set *set =
-        wish.limits != NULL ? hs_site_set_load_or_say(wish.limits, &trouble) : NULL;
-
-    if (set != NULL)
-        hs_session_set_limits(hs_window_session(window), set);
-    else if (trouble != NULL)
-        hs_notice_say(GTK_WIDGET(window), trouble);
-    hs_site_set_unref(set);
-}
-
-static void
 arrange_picture(HsWindow *window)
 {
     int width = 1600, height = 1000;
@@ -120,7 +106,6 @@ arrange_picture(HsWindow *window)
                      NULL);
     if (wish.page != NULL)
         hs_window_show_page(window, wish.page);
-    take_limits(window);
     if (wish.open != NULL)
         hs_window_open_section(window, wish.open);
     select_finding(window);
@@ -222,11 +207,27 @@ on_startup(GtkApplication *application)
         hs_look_follow_desktop();
 }
 
+static void
+take_limits(HsWindow *window)
+{
+    /* A picture is of what was asked for, whatever was chosen yesterday. */
+    const char *name = wish.out != NULL ? wish.limits : hs_preferences_limits();
+    g_autofree char *trouble = NULL;
+    hs_site_set *set = name != NULL ? hs_site_set_load_or_say(name, &trouble) : NULL;
+
+    if (set != NULL)
+        hs_session_set_limits(hs_window_session(window), set);
+    else if (trouble != NULL)
+        hs_notice_say(GTK_WIDGET(window), trouble);
+    hs_site_set_unref(set);
+}
+
 static HsWindow *
 new_window(GtkApplication *application)
 {
     HsWindow *window = hs_window_new(application);
 
+    take_limits(window);
     gtk_window_present(GTK_WINDOW(window));
     return window;
 }

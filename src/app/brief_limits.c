@@ -1,18 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  which set of the site's own limits counts?
- * Answer:    rows in the section Checks: the set by name, edition and wording, its figures, a button that chooses a file.
+ * Answer:    rows in the section Checks: the sets that ship by place, or a file; the chosen one by name, edition, wording, figures.
  * Not here:  reading it (model/site_limits.c), the section around it (brief_simple.c). */
 #include "brief_limits.h"
 
 #include "files.h"
 #include "look.h"
 #include "notice.h"
+#include "preferences.h"
 #include "rows.h"
 #include "window.h"
-
-#include "check.h"
-#include "quantity.h"
-#include "words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -39,16 +36,26 @@ hs_brief_limits_shape(HsSession *session, GString *shape)
                           hs_site_figure_is_used(hs_site_set_figure(set, i), task) ? '1' : '0');
 }
 
+/* Takes the set and remembers it for the next start. */
+static gboolean
+take(GtkWidget *from, HsSession *session, const char *name)
+{
+    g_autofree char *trouble = NULL;
+    g_autoptr(hs_site_set) set = hs_site_set_load_or_say(name, &trouble);
+
+    if (set == NULL) {
+        hs_notice_say(from, trouble);
+        return FALSE;
+    }
+    hs_preferences_set_limits(name);
+    hs_session_set_limits(session, set);
+    return TRUE;
+}
+
 static void
 chosen(GtkWidget *from, const char *path)
 {
-    g_autofree char *trouble = NULL;
-    g_autoptr(hs_site_set) set = hs_site_set_load_or_say(path, &trouble);
-
-    if (set != NULL)
-        hs_session_set_limits(hs_window_session(HS_WINDOW(from)), set);
-    else
-        hs_notice_say(from, trouble);
+    take(from, hs_window_session(HS_WINDOW(from)), path);
 }
 
 static void
@@ -59,26 +66,107 @@ on_choose(GtkWidget *button, gpointer session)
     hs_files_choose_limits(GTK_WIDGET(gtk_widget_get_root(button)), chosen);
 }
 
-static void
-on_without(GtkWidget *button, gpointer session)
+/* ---- the picker: none, the sets that ship, and a file's where one is chosen ----------------- */
+
+static guint
+position_of(HsSession *session, const GPtrArray *shipped)
 {
-    (void)button;
-    hs_session_set_limits(session, NULL);
+    const hs_site_set *set = hs_session_limits(session);
+
+    if (set == NULL)
+        return 0;
+    for (guint i = 0; i < shipped->len; i++) {
+        const hs_site_shipped *at = shipped->pdata[i];
+
+        if (hs_site_set_is_shipped(set) && g_str_equal(at->id, hs_site_set_id(set)))
+            return i + 1;
+    }
+    return shipped->len + 1;
 }
 
 static void
-add_figure(HsSession *session, GtkBox *content, const hs_site_figure *at)
+on_picked(GtkDropDown *dropdown, GParamSpec *spec, HsSession *session)
 {
-    const hs_task *task = hs_document_task(hs_session_document(session));
-    g_autofree char *figure =
-        hs_quantity_text(at->figure, hs_check_get(at->check)->unit, hs_look_units());
-    const char *known = task != NULL       ? hs_site_figure_known(at, task)
-                        : at->is_confirmed ? _("confirmed by the site")
-                                           : _("unconfirmed");
-    g_autofree char *text = g_strdup_printf("%s: %s, %s (%s). %s", hs_words_check(at->check),
-                                            figure, known, at->source, at->wording);
+    const GPtrArray *shipped = g_object_get_data(G_OBJECT(dropdown), "hs-shipped");
+    guint at = gtk_drop_down_get_selected(dropdown);
+    GtkWidget *window = GTK_WIDGET(gtk_widget_get_root(GTK_WIDGET(dropdown)));
 
-    gtk_box_append(content, hs_row_hint(text));
+    (void)spec;
+    if (at == position_of(session, shipped))
+        return;
+    if (at == 0) {
+        hs_preferences_set_limits(NULL);
+        hs_session_set_limits(session, NULL);
+    } else if (at <= shipped->len) {
+        const hs_site_shipped *wanted = shipped->pdata[at - 1];
+
+        if (!take(window, session, wanted->id))
+            gtk_drop_down_set_selected(dropdown, position_of(session, shipped));
+    }
+}
+
+static void
+on_setup(GtkListItemFactory *factory, GtkListItem *item, gpointer is_short)
+{
+    GtkWidget *label = gtk_label_new(NULL);
+
+    (void)factory;
+    gtk_label_set_xalign(GTK_LABEL(label), 0.0f);
+    if (is_short != NULL)
+        gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
+    gtk_list_item_set_child(item, label);
+}
+
+static void
+on_bind(GtkListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+    (void)factory, (void)data;
+    gtk_label_set_text(GTK_LABEL(gtk_list_item_get_child(item)),
+                       gtk_string_object_get_string(gtk_list_item_get_item(item)));
+}
+
+static GtkListItemFactory *
+factory_new(gboolean is_short)
+{
+    GtkListItemFactory *factory = gtk_signal_list_item_factory_new();
+
+    g_signal_connect(factory, "setup", G_CALLBACK(on_setup),
+                     is_short ? (gpointer)factory : NULL);
+    g_signal_connect(factory, "bind", G_CALLBACK(on_bind), NULL);
+    return factory;
+}
+
+/* A long title must not widen the brief: the button shows its beginning, the list all of it. */
+static void
+shorten(GtkDropDown *dropdown)
+{
+    g_autoptr(GtkListItemFactory) button = factory_new(TRUE), list = factory_new(FALSE);
+
+    gtk_drop_down_set_factory(dropdown, button);
+    gtk_drop_down_set_list_factory(dropdown, list);
+}
+
+static GtkWidget *
+picker_new(HsSession *session)
+{
+    GPtrArray *shipped = hs_site_shipped_list();
+    GtkStringList *words = gtk_string_list_new(NULL);
+    guint at = position_of(session, shipped);
+    GtkWidget *dropdown;
+
+    gtk_string_list_append(words, _("Published figures alone"));
+    for (guint i = 0; i < shipped->len; i++)
+        gtk_string_list_append(words, ((const hs_site_shipped *)shipped->pdata[i])->title);
+    if (at == shipped->len + 1)
+        gtk_string_list_append(words, hs_site_set_name(hs_session_limits(session)));
+    dropdown = gtk_drop_down_new(G_LIST_MODEL(words), NULL);
+    gtk_drop_down_set_selected(GTK_DROP_DOWN(dropdown), at);
+    shorten(GTK_DROP_DOWN(dropdown));
+    g_object_set_data_full(G_OBJECT(dropdown), "hs-shipped", shipped,
+                           (GDestroyNotify)g_ptr_array_unref);
+    hs_row_name_button(dropdown, _("Set of limits"));
+    g_signal_connect(dropdown, "notify::selected", G_CALLBACK(on_picked), session);
+    return dropdown;
 }
 
 void
@@ -87,21 +175,21 @@ hs_brief_limits_build(HsSession *session, GtkBox *content)
     const hs_site_set *set = hs_session_limits(session);
 
     gtk_box_append(content, hs_row_heading(_("Limits of the site")));
+    gtk_box_append(content, picker_new(session));
+    gtk_box_append(content, hs_row_button(_("Choose a file…"), NULL, G_CALLBACK(on_choose),
+                                          session, NULL));
     if (set == NULL) {
         gtk_box_append(content, hs_row_hint(_("No set is chosen: published figures count, and "
                                               "what this document has of its own.")));
-    } else {
-        g_autofree char *head = hs_site_set_headline(set);
-
-        gtk_box_append(content, hs_row_hint(head));
-        gtk_box_append(content, hs_row_hint(hs_site_set_wording(set)));
-        for (int i = 0; i < hs_site_set_count(set); i++)
-            add_figure(session, content, hs_site_set_figure(set, i));
+        return;
     }
-    gtk_box_append(content, hs_row_button(set == NULL ? _("Choose a set of limits…")
-                                                      : _("Choose another set of limits…"),
-                                          NULL, G_CALLBACK(on_choose), session, NULL));
-    if (set != NULL)
-        gtk_box_append(content, hs_row_button(_("Go without this set"), NULL,
-                                              G_CALLBACK(on_without), session, NULL));
+    g_autofree char *head = hs_site_set_headline(set);
+    gtk_box_append(content, hs_row_hint(head));
+    gtk_box_append(content, hs_row_hint(hs_site_set_wording(set)));
+    for (int i = 0; i < hs_site_set_count(set); i++) {
+        g_autofree char *line = hs_site_set_line(
+            set, i, hs_document_task(hs_session_document(session)), hs_look_units());
+
+        gtk_box_append(content, hs_row_hint(line));
+    }
 }

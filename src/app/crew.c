@@ -4,8 +4,8 @@
  * Not here:  shares themselves (core). */
 #include "crew.h"
 
-#include "assess.h"
 #include "change.h"
+#include "desk.h"
 #include "field.h"
 #include "load.h"
 #include "look.h"
@@ -113,33 +113,32 @@ insert_bearer(const hs_document *document, int option, const char *grip, hs_edit
 
 /* The greatest share of one bearer anywhere on the way. */
 static double
-greatest_share_N(const hs_document *document, int option)
+greatest_share_N(hs_document *document, const hs_site_set *set, int option)
 {
-    const hs_task *task = hs_document_task(document);
-    hs_arena *arena = hs_arena_new();
-    hs_results results;
-    hs_error error;
     double most_N = 0.0;
 
-    if (task == NULL || hs_assess(task, HS_ASSESS_LIVE, arena, &results, &error) != HS_OK) {
-        hs_arena_free(arena);
+    if (hs_document_task(document) == NULL)
+        return HS_ABSENT;
+    hs_answer *answer = hs_answer_new(document, set, HS_ASSESS_LIVE, NULL, NULL);
+    if (answer->status != HS_OK) {
+        hs_answer_free(answer);
         return HS_ABSENT;
     }
-    const hs_option_result *at = &results.options[option];
+    const hs_option_result *at = &answer->results.options[option];
     for (int i = 0; i < at->n_samples; i++) {
         for (int b = 0; b < at->asked->n_bearers; b++)
             most_N = MAX(most_N, hs_or(at->samples[i].bearers[b].share_N, 0.0));
     }
-    hs_arena_free(arena);
+    hs_answer_free(answer);
     return most_N;
 }
 
 static double
-share_after_N(hs_document *document, int option, const hs_edit *edit)
+share_after_N(hs_document *document, const hs_site_set *set, int option, const hs_edit *edit)
 {
     g_autoptr(hs_document) next = hs_document_apply(document, edit, FALSE, NULL);
 
-    return next != NULL ? greatest_share_N(next, option) : HS_ABSENT;
+    return next != NULL ? greatest_share_N(next, set, option) : HS_ABSENT;
 }
 
 /* ---- who was taken off ---------------------------------------------------------------------- */
@@ -242,7 +241,9 @@ best_edit(HsSession *session, int option, char **ret_grip, double *ret_share_N)
     hs_edit *best = return_edit(session, option, ret_grip);
     int n = hs_field_length(document, "load.grips");
 
-    *ret_share_N = best != NULL ? share_after_N(document, option, best) : INFINITY;
+    *ret_share_N = best != NULL
+                       ? share_after_N(document, hs_session_limits(session), option, best)
+                       : INFINITY;
     if (best != NULL)
         return best;
     for (int i = 0; i < n; i++) {
@@ -252,7 +253,7 @@ best_edit(HsSession *session, int option, char **ret_grip, double *ret_share_N)
             continue;
         hs_edit *edit = hs_edit_new(_("Add a bearer"));
         insert_bearer(document, option, grip, edit);
-        double share_N = share_after_N(document, option, edit);
+        double share_N = share_after_N(document, hs_session_limits(session), option, edit);
         if (share_N < *ret_share_N) {
             *ret_share_N = share_N;
             g_clear_pointer(&best, hs_edit_free);
@@ -369,7 +370,7 @@ on_add_grip(GtkWidget *from, gpointer data)
         if (i == 4 || !is_free_place(task, at_m))
             continue;
         hs_edit *edit = edit_with_new_grip(document, option, at_m);
-        double share_N = share_after_N(document, option, edit);
+        double share_N = share_after_N(document, hs_session_limits(session), option, edit);
         if (share_N < best_N) {
             g_clear_pointer(&best, hs_edit_free);
             best = g_steal_pointer(&edit);

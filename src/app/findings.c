@@ -156,11 +156,11 @@ show_cell(HsFindings *self, cell *at, int option, hs_check_id check)
         hs_look_name(at->button, *why ? why : _("does not apply here"));
         return;
     }
-    g_autofree char *figure = hs_sheet_short(finding, hs_look_units());
+    g_autofree char *figure = hs_short_cell(finding, hs_look_units());
     g_autofree char *place = hs_words_place(&results->options[option], finding);
-    g_autofree char *spoken =
-        g_strdup_printf("%s, %s: %s, %s", hs_words_check(check), results->options[option].name,
-                        hs_words_status(finding->status), figure);
+    g_autofree char *spoken = g_strdup_printf(
+        "%s, %s: %s, %s", hs_words_check_in(results, check), results->options[option].name,
+        hs_words_status(finding->status), figure);
     gboolean is_scope = finding->status == HS_STATUS_NOT_JUDGED;
     gtk_label_set_text(GTK_LABEL(at->figure), figure);
     gtk_label_set_text(GTK_LABEL(at->place), place);
@@ -212,6 +212,8 @@ show_row(HsFindings *self, row *at)
                                         (self->shows_all || is_judged(self, at->check)));
     if (!gtk_widget_get_visible(at->box))
         return;
+    gtk_label_set_text(GTK_LABEL(at->name),
+                       hs_words_check_in(hs_session_results(self->session), at->check));
     show_cell(self, &at->cells[0], hs_session_left(self->session), at->check);
     show_cell(self, &at->cells[1], hs_session_right(self->session), at->check);
     show_working(self, at);

@@ -4,7 +4,7 @@
  * Not here:  reading them (model/gallery.c). */
 #include "gallery_view.h"
 
-#include "assess.h"
+#include "desk.h"
 #include "gallery.h"
 #include "lesson_set.h"
 #include "look.h"
@@ -30,30 +30,33 @@ tile_free(gpointer data)
     g_free(self);
 }
 
-/* The proposed option where there is one, a little way into the lift. */
+/* The proposed option where there is one, a little way into the lift. A picture of people and load: no finding is in it, so it is
+ * assessed without a set of limits. Opened, an example is a document like any other, with the set that is chosen. */
 static void
 build_scene(tile *self)
 {
     const hs_task *task = hs_document_task(self->example->document);
-    hs_arena *arena = hs_arena_new();
-    hs_results results;
-    hs_error error;
+    hs_answer *answer;
 
     self->was_tried = TRUE;
-    if (task != NULL && hs_assess(task, HS_ASSESS_LIVE, arena, &results, &error) == HS_OK) {
+    if (task == NULL)
+        return;
+    answer = hs_answer_new(self->example->document, NULL, HS_ASSESS_LIVE, NULL, NULL);
+    if (answer->status == HS_OK) {
+        const hs_results *results = &answer->results;
         int option = task->n_options > 1 ? 1 : 0;
         hs_scene_request request = {.task = task,
-                                    .results = &results,
+                                    .results = results,
                                     .option = option,
-                                    .sample = results.options[option].n_samples / 4,
+                                    .sample = results->options[option].n_samples / 4,
                                     .layers = (1u << HS_LAYER_site) | (1u << HS_LAYER_suit) |
                                               (1u << HS_LAYER_figure) | (1u << HS_LAYER_load),
                                     .chosen_point = -1,
                                     .few_labels = TRUE};
-        if (results.options[option].n_samples > 0)
+        if (results->options[option].n_samples > 0)
             self->scene = hs_scene_build(&request);
     }
-    hs_arena_free(arena);
+    hs_answer_free(answer);
 }
 
 static void

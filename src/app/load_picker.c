@@ -4,8 +4,8 @@
  * Not here:  the loads (ui/loads.json), their drawing (draw). */
 #include "load_picker.h"
 
-#include "assess.h"
 #include "change.h"
+#include "desk.h"
 #include "field.h"
 #include "load.h"
 #include "look.h"
@@ -59,8 +59,6 @@ scene_of_load(JsonNode *load)
     JsonArray *grips = json_object_get_array_member(json_node_get_object(own), "grips");
     GString *held = g_string_new(NULL);
     g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
-    hs_results results;
-    hs_error error;
     hs_scene *scene = NULL;
 
     for (guint i = 0; i < json_array_get_length(grips) && i < 2; i++)
@@ -79,17 +77,18 @@ scene_of_load(JsonNode *load)
     g_string_free(held, TRUE);
     json_node_unref(own);
     hs_document *document = hs_document_from_bytes(whole, strlen(whole), faults);
-    hs_arena *arena = hs_arena_new();
-    if (document != NULL && hs_document_task(document) != NULL &&
-        hs_assess(hs_document_task(document), HS_ASSESS_LIVE, arena, &results, &error) ==
-            HS_OK) {
+    /* A picture for a catalogue: no finding is in it, so no set of limits either. */
+    hs_answer *answer = document != NULL && hs_document_task(document) != NULL
+                            ? hs_answer_new(document, NULL, HS_ASSESS_LIVE, NULL, NULL)
+                            : NULL;
+    if (answer != NULL && answer->status == HS_OK) {
         hs_scene_request request = {.task = hs_document_task(document),
-                                    .results = &results,
+                                    .results = &answer->results,
                                     .layers = (1u << HS_LAYER_figure) | (1u << HS_LAYER_load),
                                     .chosen_point = -1};
         scene = hs_scene_build(&request);
     }
-    hs_arena_free(arena);
+    g_clear_pointer(&answer, hs_answer_free);
     g_clear_pointer(&document, hs_document_unref);
     return scene;
 }

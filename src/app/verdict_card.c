@@ -57,14 +57,14 @@ add_conditions(GString *lines, const hs_verdict *verdict)
 }
 
 static void
-add_reasons(GString *lines, const hs_verdict *verdict)
+add_reasons(GString *lines, const hs_results *results, const hs_verdict *verdict)
 {
     if (verdict->n_reasons == 0)
         return;
     g_string_append(lines, _("Decided by: "));
     for (int i = 0; i < verdict->n_reasons && i < 4; i++)
         g_string_append_printf(lines, "%s%s", i ? ", " : "",
-                               hs_words_check(verdict->reasons[i]));
+                               hs_words_check_in(results, verdict->reasons[i]));
     if (verdict->n_reasons > 4)
         g_string_append_printf(lines, _(" and %d more"), verdict->n_reasons - 4);
     g_string_append(lines, "\n");
@@ -106,7 +106,7 @@ write_lines(const hs_results *results, int option)
             lines,
             _("Supported only because of the suit: the same person without it is not.\n"));
     add_conditions(lines, &at->verdict);
-    add_reasons(lines, &at->verdict);
+    add_reasons(lines, results, &at->verdict);
     add_chance(lines, results, at->id);
     return g_string_free(lines, FALSE);
 }

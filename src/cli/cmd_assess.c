@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  can this lift be done, as text or JSON?
- * Answer:    handspike assess FILE [--json] [--doubt] [--limits SET.json].
+ * Answer:    handspike assess FILE [--json] [--doubt] [--limits SET].
  * Not here:  the assessment (core), its words (model). */
 #include "cmd.h"
 #include "results_json.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how does the side view get into a file?
- * Answer:    handspike draw FILE -o OUT.svg|.png|.pdf --option ID --at ROUTE [--limits SET.json].
+ * Answer:    handspike draw FILE -o OUT.svg|.png|.pdf --option ID --at ROUTE [--limits SET].
  * Not here:  the picture (draw/). */
 #include "cmd.h"
 #include "sheet.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how does the training handout get onto paper?
- * Answer:    handspike handout FILE -o OUT.pdf [--answers] [--limits SET.json].
+ * Answer:    handspike handout FILE -o OUT.pdf [--answers] [--limits SET].
  * Not here:  the pages (draw/handout.c). */
 #include "cmd.h"
 #include "sheet.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how does the sheet get onto paper without a window?
- * Answer:    handspike sheet FILE -o OUT.pdf [--paper a4|letter] [--lang CODE] [--limits SET.json].
+ * Answer:    handspike sheet FILE -o OUT.pdf [--paper a4|letter] [--lang CODE] [--limits SET].
  * Not here:  the pages (draw/sheet.c). */
 #include "cmd.h"
 #include "sheet.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Question:  how do thousands of tasks go through?
- * Answer:    handspike survey [--jobs N] [--limits SET.json]: lines from standard input, lines to standard output.
+ * Answer:    handspike survey [--jobs N] [--limits SET]: lines from standard input, lines to standard output.
  * Not here:  the ring of threads (model/survey.c). */
 #include "cmd.h"
 #include "survey.h"

@@ -84,6 +84,16 @@ find_powered(const hs_class *class)
     return -1;
 }
 
+/* "near", or "near, limit unconfirmed" */
+static char *
+say_status(const hs_finding *finding)
+{
+    const char *mark = hs_words_unconfirmed(finding);
+
+    return g_strconcat(hs_words_status(finding->status), mark != NULL ? ", " : NULL, mark,
+                       NULL);
+}
+
 /* The sample at which a finding was made. */
 static int
 sample_of(const hs_option_result *option, const hs_finding *finding)
@@ -200,8 +210,9 @@ add_squeeze(hs_class *class)
         lesson->work[2] = g_strdup_printf(_("With the allowance for slipping: %s N; the load, "
                                             "the pads or the hands allow %s N"),
                                           BLANK, BLANK);
-        lesson->answer = g_strdup_printf(_("%s on each side, allowed are %s: %s."), need, limit,
-                                         hs_words_status(finding->status));
+        g_autofree char *status = say_status(finding);
+        lesson->answer =
+            g_strdup_printf(_("%s on each side, allowed are %s: %s."), need, limit, status);
         return;
     }
 }
@@ -274,8 +285,8 @@ add_rating(hs_class *class)
         BLANK);
     lesson->work[2] =
         g_strdup_printf(_("Payload less the load on the arms (%s) = %s kg"), value, BLANK);
-    lesson->answer = g_strdup_printf(_("Rated: %s; the finding: %s. %s"), limit,
-                                     hs_words_status(finding->status), why);
+    g_autofree char *status = say_status(finding);
+    lesson->answer = g_strdup_printf(_("Rated: %s; the finding: %s. %s"), limit, status, why);
 }
 
 static void
@@ -330,7 +341,8 @@ add_power_lost(hs_class *class)
     lesson->work[0] = g_strdup_printf(_("Until the load is set down: %s s"), BLANK);
     lesson->work[1] = g_strdup_printf(_("Held for: %s s"), BLANK);
     lesson->work[2] = g_strdup_printf(_("The hands then have: %s N"), BLANK);
-    lesson->answer = g_strdup_printf("%s: %s", hs_words_status(finding->status), why);
+    g_autofree char *status = say_status(finding);
+    lesson->answer = g_strdup_printf("%s: %s", status, why);
 }
 
 static void
@@ -350,7 +362,8 @@ add_balance(hs_class *class)
     lesson->work[0] = g_strdup_printf(_("Wearer, suit and load together: %s kg"), BLANK);
     lesson->work[1] = g_strdup_printf(_("Their common CG lies %s mm before the ankles"), BLANK);
     lesson->work[2] = g_strdup_printf(_("From there to the edge: %s mm"), BLANK);
-    lesson->answer = g_strdup_printf("%s: %s", hs_words_status(finding->status), figure);
+    g_autofree char *status = say_status(finding);
+    lesson->answer = g_strdup_printf("%s: %s", status, figure);
 }
 
 static void

@@ -165,8 +165,9 @@ paint_reasons(hs_page *page)
     GString *line = g_string_new(NULL);
 
     for (int i = 0; i < option->verdict.n_reasons && i < 4; i++)
-        g_string_append_printf(line, "%s%s", i ? "; " : "",
-                               hs_words_check(option->verdict.reasons[i]));
+        g_string_append_printf(
+            line, "%s%s", i ? "; " : "",
+            hs_words_check_in(page->request->results, option->verdict.reasons[i]));
     if (option->verdict.n_reasons > 4)
         g_string_append_printf(line, _("; and %d more"), option->verdict.n_reasons - 4);
     if (line->len > 0) {
@@ -246,8 +247,8 @@ paint_decider(hs_page *page)
     const hs_option_result *closest = closest_option(results, check);
     const hs_finding *finding = hs_sheet_finding(closest, check);
     double x = page->left_pt + 84, y0 = page->y_pt;
-    double high =
-        hs_page_text_at(page, HS_TYPE_BOLD, hs_words_check(check), page->left_pt, y0, 80);
+    double high = hs_page_text_at(page, HS_TYPE_BOLD, hs_words_check_in(results, check),
+                                  page->left_pt, y0, 80);
 
     for (int i = 0; i < results->n_options; i++) {
         const hs_finding *shown = hs_sheet_finding(&results->options[i], check);

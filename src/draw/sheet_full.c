@@ -31,7 +31,7 @@ paint_findings_of(hs_page *page, int first, int n)
     }
     for (int k = 0; k < n_checks; k++) {
         hs_table_row(table);
-        hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check(checks[k]));
+        hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check_in(results, checks[k]));
         for (int i = 0; i < n; i++)
             hs_sheet_add_finding(page, table, i + 1, first + i, checks[k], FALSE);
     }

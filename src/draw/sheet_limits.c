@@ -28,16 +28,13 @@ hs_sheet_limits_line(hs_page *page)
 }
 
 static void
-row(hs_page *page,
-    hs_table *table,
+row(hs_table *table,
     hs_check_id check,
-    double value,
+    const char *figure,
     const char *known,
     const char *source,
     const char *wording)
 {
-    g_autofree char *figure = hs_quantity_text(value, hs_check_get(check)->unit, page->units);
-
     hs_table_row(table);
     hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check(check));
     hs_table_cell(table, 1, HS_TYPE_TEXT, figure);
@@ -55,8 +52,9 @@ rows_of_set(hs_page *page, hs_table *table)
     for (int i = 0; set != NULL && i < hs_site_set_count(set); i++) {
         const hs_site_figure *at = hs_site_set_figure(set, i);
 
-        row(page, table, at->check, at->figure, hs_site_figure_known(at, task), at->source,
-            at->wording);
+        g_autofree char *figure = hs_site_figure_text(at, page->units);
+
+        row(table, at->check, figure, hs_site_figure_known(at, task), at->source, at->wording);
     }
 }
 
@@ -69,8 +67,13 @@ rows_of_document(hs_page *page, hs_table *table)
         const hs_site_limit *own = &policy->site_limits[i];
         int check = hs_check_find(own->id);
 
+        g_autofree char *figure =
+            check >= 0 ? hs_quantity_text(own->figure, hs_check_get((hs_check_id)check)->unit,
+                                          page->units)
+                       : NULL;
+
         if (check >= 0)
-            row(page, table, (hs_check_id)check, own->figure, _("counts as confirmed"),
+            row(table, (hs_check_id)check, figure, _("counts as confirmed"),
                 _("entered in this assessment"), "");
     }
 }

@@ -67,9 +67,10 @@ hs_sheet_add_finding(hs_page *page,
     }
     g_autofree char *place =
         is_short ? short_place(option, finding) : hs_words_place(option, finding);
+    const char *mark = hs_words_unconfirmed(finding);
     g_autofree char *said = g_strdup_printf(
-        "%s · %s%s%s%s", hs_words_status(finding->status), figure, *place ? " · " : "", place,
-        finding->confidence == HS_CONF_MEMORY ? _(" · limit unconfirmed") : "");
+        "%s · %s%s%s%s%s", hs_words_status(finding->status), figure, *place ? " · " : "", place,
+        mark != NULL ? " · " : "", mark != NULL ? mark : "");
 
     hs_table_status(table, column, finding->status, said);
 }
@@ -125,7 +126,7 @@ paint_findings(hs_page *page)
         hs_table_head(table, i + 1, hs_sheet_name(&results->options[options[i]]));
     for (int k = 0; k < n_rows; k++) {
         hs_table_row(table);
-        hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check(checks[k]));
+        hs_table_cell(table, 0, HS_TYPE_BOLD, hs_words_check_in(results, checks[k]));
         for (int i = 0; i < n; i++)
             hs_sheet_add_finding(page, table, i + 1, options[i], checks[k], TRUE);
     }

@@ -22,6 +22,8 @@ known_reason(hs_reason reason)
         return _("suit");
     case HS_REASON_limits_unknown_felt:
         return _("felt force not known");
+    case HS_REASON_limits_set_silent:
+        return _("the set is silent");
     case HS_REASON_limits_team:
         return _("team");
     case HS_REASON_limits_team_size:
@@ -116,6 +118,15 @@ hs_sheet_short(const hs_finding *finding, hs_units units)
     if (finding->status == HS_STATUS_NOT_JUDGED)
         return g_strdup_printf(_("not judged: %s"), why);
     return figure ? g_steal_pointer(&figure) : g_steal_pointer(&why);
+}
+
+char *
+hs_short_cell(const hs_finding *finding, hs_units units)
+{
+    g_autofree char *figure = hs_sheet_short(finding, units);
+    const char *mark = hs_words_unconfirmed(finding);
+
+    return mark != NULL ? g_strdup_printf("%s · %s", figure, mark) : g_steal_pointer(&figure);
 }
 
 gboolean

@@ -17,6 +17,8 @@
  * Errors: none: a finding without status gives the text that words.h has for it.
  * Source: none. */
 char *hs_sheet_short(const hs_finding *finding, hs_units units);
+/* The same for a row of the window: with "limit unconfirmed" behind it where that is so. */
+char *hs_short_cell(const hs_finding *finding, hs_units units);
 /* The cell does not say all: the whole sentence belongs elsewhere (the annex, the opened row). */
 gboolean hs_sheet_is_shortened(const hs_finding *finding);
 /* "mass_kg": mass of the load; a key that has no name comes back. */

@@ -7,7 +7,12 @@
 #include "check.h"
 #include "figures.h"
 #include "json_text.h"
-#include "national.h"
+#include "national_sets.h"
+#include "site_when.h"
+#include "translate.h"
+
+#include <math.h>
+#include <string.h>
 
 typedef struct {
     GString *out;
@@ -98,5 +103,98 @@ hs_limits_national_json(void)
         g_string_append_printf(out, "%s    %s", i > 0 ? ",\n" : "", line->str);
     }
     g_string_append(out, "\n  ]\n}\n");
+    return g_string_free(out, FALSE);
+}
+
+/* Written into the file as they are, in English; said in the reader's language by hs_site_set_name(). */
+static const struct {
+    const char *id, *title, *wording;
+} words[] = {
+#define NATIONAL_WORDS(id, title, wording) {id, title, wording},
+#include "words_national.h"
+#undef NATIONAL_WORDS
+};
+
+/* "men 19-45, repeated" */
+static char *
+wording_of(const hs_national_entry *entry)
+{
+    return strcmp(entry->who, "all") == 0
+               ? g_strdup(entry->condition)
+               : g_strdup_printf("%s, %s", entry->who, entry->condition);
+}
+
+static char *
+source_of(const hs_source *source)
+{
+    g_autofree char *year =
+        source->year > 0 ? g_strdup_printf(" (%d)", source->year) : g_strdup("");
+
+    return g_strdup_printf("%s%s, %s", source->title, year, source->place);
+}
+
+static void
+put_entry(hs_json_text *json, const hs_national_entry *entry)
+{
+    const hs_national *row = hs_national_entry_row(entry);
+    const hs_source *publication = hs_source_get(row->source);
+    g_autofree char *wording = wording_of(entry), *source = source_of(publication);
+    gboolean is_share = *row->unit == '\0';
+
+    /* Shares as they are; joules of a shift become watts to a tenth. */
+    hs_json_text_number(json, "figure",
+                        is_share ? row->figure
+                                 : round(row->figure * entry->factor * 10.0) / 10.0);
+    hs_json_text_string(json, "unit", is_share ? "kg/kg" : hs_check_get(entry->check)->unit);
+    hs_json_text_string(json, "wording", wording);
+    hs_json_text_string(json, "source", source);
+    hs_json_text_string(json, "known", known_word(publication->confidence));
+    hs_site_when_write(&entry->when, json);
+}
+
+/* The entries of one check, a line each. */
+static void
+put_check(GString *out, int set, hs_check_id check, gboolean *follows)
+{
+    gboolean any = FALSE;
+
+    for (int i = 0; i < hs_national_entry_count(); i++) {
+        const hs_national_entry *entry = hs_national_entry_get(i);
+        g_autoptr(GString) line = g_string_new(NULL);
+        hs_json_text json = {.out = line};
+
+        if (entry->set != set || entry->check != check)
+            continue;
+        if (!any)
+            g_string_append_printf(out, "%s    \"%s\": [\n", *follows ? ",\n" : "",
+                                   hs_check_get(check)->id);
+        hs_json_text_open(&json, NULL, '{');
+        put_entry(&json, entry);
+        hs_json_text_close(&json, '}');
+        g_string_append_printf(out, "%s      %s", any ? ",\n" : "", line->str);
+        any = TRUE;
+    }
+    if (any)
+        g_string_append(out, "\n    ]");
+    *follows |= any;
+}
+
+char *
+hs_limits_national_set_json(int set)
+{
+    GString *out = g_string_new("{\n  \"format\": \"handspike-limits\",\n  \"version\": 1,\n");
+    const hs_national_set *at = hs_national_set_get(set);
+    gboolean follows = FALSE;
+
+    for (gsize i = 0; i < G_N_ELEMENTS(words); i++)
+        if (strcmp(words[i].id, at->id) == 0)
+            g_string_append_printf(
+                out,
+                "  \"id\": \"%s\",\n  \"title\": \"%s\",\n  \"edition\": \"%s\",\n"
+                "  \"wording\": \"%s\",\n  \"limits\": {\n",
+                at->id, words[i].title, at->edition, words[i].wording);
+    for (int c = 0; c < HS_N_CHECKS; c++)
+        put_check(out, set, (hs_check_id)c, &follows);
+    g_string_append(out, "\n  }\n}\n");
     return g_string_free(out, FALSE);
 }

@@ -6,6 +6,7 @@
 
 #include "check.h"
 #include "json_text.h"
+#include "site_when.h"
 
 #include <math.h>
 #include <string.h>
@@ -362,10 +363,15 @@ put_site_limits(hs_json_text *json, const hs_site_set *set, const hs_task *task)
         hs_json_text_open(json, NULL, '{');
         hs_json_text_string(json, "check", hs_words_check_id(at->check));
         hs_json_text_number(json, "figure", at->figure);
-        hs_json_text_string(json, "unit", hs_check_get(at->check)->unit);
+        hs_json_text_string(json, "unit",
+                            at->by_body_mass ? "kg/kg" : hs_check_get(at->check)->unit);
         hs_json_text_string(json, "wording", at->wording);
         hs_json_text_string(json, "source", at->source);
-        hs_json_text_bool(json, "confirmed", at->is_confirmed);
+        if (at->known >= HS_SITE_READ)
+            hs_json_text_string(json, "known", at->known == HS_SITE_READ ? "seen" : "memory");
+        else
+            hs_json_text_bool(json, "confirmed", at->known == HS_SITE_CONFIRMED);
+        hs_site_when_write(&at->when, json);
         hs_json_text_bool(json, "used", hs_site_figure_is_used(at, task));
         hs_json_text_close(json, '}');
     }

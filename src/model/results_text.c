@@ -93,6 +93,8 @@ finding_line(const report *in, const hs_option_result *option, const hs_finding 
         g_string_append_printf(out, ", %s", place);
     if (time != NULL && finding->status != HS_STATUS_NOT_JUDGED)
         g_string_append_printf(out, ", %s", time);
+    if (hs_words_unconfirmed(finding) != NULL)
+        g_string_append_printf(out, ", %s", hs_words_unconfirmed(finding));
     return g_string_free(out, FALSE);
 }
 
@@ -102,8 +104,8 @@ put_deciding(const report *in, const hs_option_result *option)
     for (int i = 0; i < option->verdict.n_reasons && i < MOST_DECIDING; i++) {
         const hs_finding *finding = finding_of(option, option->verdict.reasons[i]);
         g_autofree char *line = finding != NULL ? finding_line(in, option, finding) : NULL;
-        g_autofree char *lead =
-            g_strdup_printf("  - %s: ", hs_words_check(option->verdict.reasons[i]));
+        g_autofree char *lead = g_strdup_printf(
+            "  - %s: ", hs_words_check_in(in->results, option->verdict.reasons[i]));
         g_autofree char *why =
             finding != NULL ? hs_words_message(&finding->text, in->units) : NULL;
         g_autofree char *remedy =
@@ -213,7 +215,7 @@ put_findings(const report *in, const hs_option_result *option)
         if (finding->status == HS_STATUS_NONE)
             continue;
         line = finding_line(in, option, finding);
-        lead = g_strdup_printf("  - %s: ", hs_words_check(finding->check));
+        lead = g_strdup_printf("  - %s: ", hs_words_check_in(in->results, finding->check));
         paragraph(in->out, lead, line);
     }
 }
@@ -261,7 +263,7 @@ put_break_even(const report *in)
             continue;
         }
         figure = hs_quantity_text(at->value, hs_results_unit_of_key(at->quantity), in->units);
-        text = g_strdup_printf("%s (%s)", figure, hs_words_check(at->check));
+        text = g_strdup_printf("%s (%s)", figure, hs_words_check_in(in->results, at->check));
         paragraph(in->out, lead, text);
     }
 }
@@ -276,8 +278,8 @@ put_doubt_option(const report *in, const hs_doubt_option *option)
     for (int i = 0; i < option->n_checks; i++) {
         g_autofree char *chance =
             hs_quantity_text(100.0 * option->checks[i].p_within, "pct", in->units);
-        g_autofree char *lead =
-            g_strdup_printf("  - %s: ", hs_words_check(option->checks[i].check));
+        g_autofree char *lead = g_strdup_printf(
+            "  - %s: ", hs_words_check_in(in->results, option->checks[i].check));
 
         paragraph(in->out, lead, chance);
     }

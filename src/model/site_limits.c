@@ -7,7 +7,9 @@
 #include "check.h"
 #include "digest.h"
 #include "figures.h"
+#include "gallery.h"
 #include "quantity.h"
+#include "site_when.h"
 #include "strict.h"
 #include "translate.h"
 #include "words.h"
@@ -20,6 +22,7 @@ struct hs_site_set {
     gatomicrefcount refs;
     char *id, *title, *edition, *wording, *digest;
     GArray *limits; /* of hs_site_figure */
+    gboolean is_shipped;
 };
 
 typedef struct {
@@ -63,10 +66,17 @@ hs_site_set_id(const hs_site_set *set)
     return set->id;
 }
 
+/* Titles and wordings of the sets that ship are sentences of the program too (words_national.h); a site's own stay as they are. */
 const char *
 hs_site_set_name(const hs_site_set *set)
 {
-    return set->title != NULL ? set->title : set->id;
+    return set->title != NULL ? dgettext(GETTEXT_PACKAGE, set->title) : set->id;
+}
+
+gboolean
+hs_site_set_is_shipped(const hs_site_set *set)
+{
+    return set->is_shipped;
 }
 
 const char *
@@ -78,7 +88,7 @@ hs_site_set_edition(const hs_site_set *set)
 const char *
 hs_site_set_wording(const hs_site_set *set)
 {
-    return set->wording;
+    return dgettext(GETTEXT_PACKAGE, set->wording);
 }
 
 const char *
@@ -167,12 +177,80 @@ all_checks(void)
 }
 
 static void
+say_when(const char *key, char *text, gboolean is_warning, gpointer data)
+{
+    fault_at(data, key, text, is_warning);
+}
+
+static void
+read_when(reading *r, JsonObject *object, hs_site_figure *limit)
+{
+    JsonNode *node = json_object_get_member(object, "when");
+    gsize before = r->path->len;
+
+    if (node == NULL)
+        return;
+    if (!JSON_NODE_HOLDS_OBJECT(node)) {
+        wrong(r, object, "when", _("an object"));
+        return;
+    }
+    hs_path_add_key(r->path, "when");
+    hs_site_when_read(json_node_get_object(node), hs_limit_own_by(limit->check), &limit->when,
+                      say_when, r);
+    g_string_truncate(r->path, before);
+}
+
+/* Exactly one of the two: the site's own word, or how a publication's figure is known. */
+static void
+read_known(reading *r, JsonObject *object, hs_site_figure *limit)
+{
+    gboolean is_published = json_object_has_member(object, "known");
+    const char *known = type_of(object, "known") == G_TYPE_STRING
+                            ? json_object_get_string_member(object, "known")
+                            : "";
+
+    if (is_published && json_object_has_member(object, "confirmed"))
+        fault_at(r, "known",
+                 g_strdup(_("stands beside “confirmed”: a figure is the site's own or that of "
+                            "a publication")),
+                 FALSE);
+    else if (is_published && strcmp(known, "seen") != 0 && strcmp(known, "memory") != 0)
+        wrong(r, object, "known", "seen, memory");
+    else if (is_published)
+        limit->known = strcmp(known, "seen") == 0 ? HS_SITE_READ : HS_SITE_REMEMBERED;
+    else if (type_of(object, "confirmed") != G_TYPE_BOOLEAN)
+        wrong(r, object, "confirmed", _("true or false"));
+    else
+        limit->known = json_object_get_boolean_member(object, "confirmed")
+                           ? HS_SITE_CONFIRMED
+                           : HS_SITE_UNCONFIRMED;
+}
+
+static void
+read_unit(reading *r, JsonObject *object, hs_site_figure *limit)
+{
+    const char *unit = hs_check_get(limit->check)->unit;
+    const char *is = type_of(object, "unit") == G_TYPE_STRING
+                         ? json_object_get_string_member(object, "unit")
+                         : NULL;
+    g_autofree char *allowed = NULL;
+
+    limit->by_body_mass =
+        hs_limit_own_by(limit->check) == HS_OWN_BY_LEG && g_strcmp0(is, "kg/kg") == 0;
+    if (limit->by_body_mass || g_strcmp0(is, unit) == 0)
+        return;
+    allowed = hs_limit_own_by(limit->check) == HS_OWN_BY_LEG
+                  ? g_strdup_printf("\"%s\", \"kg/kg\"", unit)
+                  : g_strdup_printf("\"%s\"", unit);
+    wrong(r, object, "unit", allowed);
+}
+
+static void
 read_limit(reading *r, JsonObject *object, int check, hs_site_set *set)
 {
-    static const char *const known[] = {"figure", "unit",      "wording",
-                                        "source", "confirmed", NULL};
+    static const char *const known[] = {"figure",    "unit",  "wording", "source",
+                                        "confirmed", "known", "when",    NULL};
     hs_site_figure limit = {.check = (hs_check_id)check};
-    const char *unit = hs_check_get(limit.check)->unit;
     GType type = type_of(object, "figure");
 
     if ((type != G_TYPE_INT64 && type != G_TYPE_DOUBLE) ||
@@ -180,20 +258,40 @@ read_limit(reading *r, JsonObject *object, int check, hs_site_set *set)
         wrong(r, object, "figure", _("a number above 0"));
     else
         limit.figure = json_object_get_double_member(object, "figure");
-    if (type_of(object, "unit") != G_TYPE_STRING ||
-        strcmp(json_object_get_string_member(object, "unit"), unit) != 0) {
-        g_autofree char *quoted = g_strdup_printf("\"%s\"", unit);
-
-        wrong(r, object, "unit", quoted);
-    }
+    read_unit(r, object, &limit);
     limit.wording = read_text(r, object, "wording");
     limit.source = read_text(r, object, "source");
-    if (type_of(object, "confirmed") != G_TYPE_BOOLEAN)
-        wrong(r, object, "confirmed", _("true or false"));
-    else
-        limit.is_confirmed = json_object_get_boolean_member(object, "confirmed");
+    read_known(r, object, &limit);
+    read_when(r, object, &limit);
     warn_unknown(r, object, known);
     g_array_append_val(set->limits, limit);
+}
+
+/* Several figures for one check, each for other people or handling. */
+static void
+read_several(reading *r, JsonArray *list, int check, hs_site_set *set)
+{
+    guint n = json_array_get_length(list);
+
+    for (guint i = 0; i < n; i++) {
+        JsonNode *node = json_array_get_element(list, i);
+        gsize before = r->path->len;
+
+        hs_path_add_index(r->path, i);
+        if (JSON_NODE_HOLDS_OBJECT(node))
+            read_limit(r, json_node_get_object(node), check, set);
+        else
+            hs_faults_add(r->faults, r->path->str, g_strdup(_("is no object")), FALSE);
+        g_string_truncate(r->path, before);
+    }
+}
+
+static gboolean
+is_list_for(JsonNode *node, int check)
+{
+    return JSON_NODE_HOLDS_ARRAY(node) &&
+           json_array_get_length(json_node_get_array(node)) > 0 &&
+           hs_limit_own_by((hs_check_id)check) >= HS_OWN_BY_PERSON;
 }
 
 static void
@@ -220,6 +318,9 @@ read_limits(reading *r, JsonObject *root, hs_site_set *set)
             fault_at(r, key,
                      g_strdup_printf(_("takes no figure of the site; allowed: %s"), all),
                      FALSE);
+        } else if (is_list_for(member, check)) {
+            hs_path_add_key(r->path, key);
+            read_several(r, json_node_get_array(member), check, set);
         } else if (!JSON_NODE_HOLDS_OBJECT(member)) {
             wrong(r, json_node_get_object(node), key, _("an object"));
         } else {
@@ -275,15 +376,50 @@ hs_site_set_from_bytes(const char *text, gsize length, GPtrArray *faults)
     return root != NULL ? read_set(root, faults) : NULL;
 }
 
+/* The folder of the sets that ship; NULL where the data are not found. New. */
+static char *
+shipped_folder(void)
+{
+    g_autofree char *data = hs_gallery_data_dir();
+
+    return data != NULL ? g_build_filename(data, "limits", "national", NULL) : NULL;
+}
+
+static char *
+shipped_path(const char *id)
+{
+    g_autofree char *folder = shipped_folder();
+    g_autofree char *name = g_strconcat(id, ".json", NULL);
+
+    return folder != NULL ? g_build_filename(folder, name, NULL) : NULL;
+}
+
+gboolean
+hs_site_is_shipped(const char *id)
+{
+    g_autofree char *path = NULL;
+
+    if (*id == '\0' || strpbrk(id, "/.") != NULL)
+        return FALSE;
+    path = shipped_path(id);
+    return path != NULL && g_file_test(path, G_FILE_TEST_IS_REGULAR);
+}
+
 hs_site_set *
 hs_site_set_load(const char *path, GPtrArray *faults, GError **error)
 {
+    gboolean is_shipped = !g_file_test(path, G_FILE_TEST_EXISTS) && hs_site_is_shipped(path);
+    g_autofree char *shipped = is_shipped ? shipped_path(path) : NULL;
     g_autofree char *text = NULL;
+    hs_site_set *set;
     gsize length;
 
-    if (!g_file_get_contents(path, &text, &length, error))
+    if (!g_file_get_contents(is_shipped ? shipped : path, &text, &length, error))
         return NULL;
-    return hs_site_set_from_bytes(text, length, faults);
+    set = hs_site_set_from_bytes(text, length, faults);
+    if (set != NULL)
+        set->is_shipped = is_shipped;
+    return set;
 }
 
 /* "set.json: limits["a"].unit: is "t"; allowed: "kg" (the first of 3 faults)" */
@@ -328,9 +464,35 @@ hs_site_figure_is_used(const hs_site_figure *figure, const hs_task *task)
 const char *
 hs_site_figure_known(const hs_site_figure *figure, const hs_task *task)
 {
-    if (!hs_site_figure_is_used(figure, task))
+    if (task != NULL && !hs_site_figure_is_used(figure, task))
         return _("not used: the document has its own figure");
-    return figure->is_confirmed ? _("confirmed by the site") : _("unconfirmed");
+    switch (figure->known) {
+    case HS_SITE_CONFIRMED:
+        return _("confirmed by the site");
+    case HS_SITE_READ:
+        return _("read in a publication");
+    case HS_SITE_UNCONFIRMED:
+    case HS_SITE_REMEMBERED:
+    default:
+        return _("unconfirmed");
+    }
+}
+
+gboolean
+hs_site_figure_is_unconfirmed(const hs_site_figure *figure)
+{
+    return figure->known == HS_SITE_UNCONFIRMED || figure->known == HS_SITE_REMEMBERED;
+}
+
+char *
+hs_site_figure_text(const hs_site_figure *figure, hs_units units)
+{
+    g_autofree char *share = NULL;
+
+    if (!figure->by_body_mass)
+        return hs_quantity_text(figure->figure, hs_check_get(figure->check)->unit, units);
+    share = hs_number_text(100.0 * figure->figure);
+    return g_strdup_printf(_("%s %% of the worker's own mass"), share);
 }
 
 char *
@@ -340,6 +502,27 @@ hs_site_set_headline(const hs_site_set *set)
 
     return g_strdup_printf(_("%s, edition %s, set code %s"), hs_site_set_name(set),
                            set->edition, code);
+}
+
+/* Copied: the set need not outlive the results. */
+static hs_site_limit
+item_of(const hs_site_set *set, const hs_site_figure *limit, hs_arena *arena)
+{
+    hs_site_limit item = {.id = hs_check_get(limit->check)->id,
+                          .figure = limit->figure,
+                          .by_body_mass = limit->by_body_mass,
+                          .is_unconfirmed = hs_site_figure_is_unconfirmed(limit),
+                          .is_published = limit->known >= HS_SITE_READ,
+                          .set = hs_arena_strdup(arena, hs_site_set_name(set)),
+                          .wording = hs_arena_strdup(arena, limit->wording)};
+
+    if (hs_site_when_asks(&limit->when)) {
+        hs_site_when *when = HS_NEW(arena, hs_site_when, 1);
+
+        *when = limit->when;
+        item.when = when;
+    }
+    return item;
 }
 
 const hs_task *
@@ -360,24 +543,38 @@ hs_site_set_apply(const hs_site_set *set, const hs_task *task, hs_arena *arena)
         const hs_site_figure *limit = hs_site_set_figure(set, i);
 
         if (hs_site_figure_is_used(limit, task))
-            items[n++] = (hs_site_limit){.id = hs_check_get(limit->check)->id,
-                                         .figure = limit->figure,
-                                         .is_unconfirmed = !limit->is_confirmed};
+            items[n++] = item_of(set, limit, arena);
     }
     copy->policy.site_limits = items;
     copy->policy.n_site_limits = n;
     return copy;
 }
 
-/* "Lift, guidance figures: 18 kg, confirmed by the site (source). Wording." */
-static char *
-limit_text(const hs_site_figure *limit, const hs_task *task, hs_units units)
+/* The site's own: "Lift, guidance figures: 18 kg, confirmed by the site (source). Wording." A publication's, of which a check may
+ * have many: "men 20-35: 25 kg, read in a publication", before the first of a check what it stands for, after the last of a
+ * source the source. */
+char *
+hs_site_set_line(const hs_site_set *set, int i, const hs_task *task, hs_units units)
 {
-    const char *unit = hs_check_get(limit->check)->unit;
-    g_autofree char *figure = hs_quantity_text(limit->figure, unit, units);
+    const hs_site_figure *at = hs_site_set_figure(set, i);
+    const hs_site_figure *before = i > 0 ? hs_site_set_figure(set, i - 1) : NULL;
+    const hs_site_figure *after =
+        i + 1 < hs_site_set_count(set) ? hs_site_set_figure(set, i + 1) : NULL;
+    g_autofree char *figure = hs_site_figure_text(at, units);
+    const char *known = hs_site_figure_known(at, task);
+    GString *out;
 
-    return g_strdup_printf("%s: %s, %s (%s). %s", hs_words_check(limit->check), figure,
-                           hs_site_figure_known(limit, task), limit->source, limit->wording);
+    if (at->known < HS_SITE_READ)
+        return g_strdup_printf("%s: %s, %s (%s). %s", hs_words_check(at->check), figure, known,
+                               at->source, at->wording);
+    out = g_string_new(NULL);
+    if (before == NULL || before->check != at->check)
+        g_string_append_printf(out, _("In place of “%s”: "), hs_words_check(at->check));
+    g_string_append_printf(out, "%s: %s, %s", at->wording, figure, known);
+    if (after == NULL || after->check != at->check || strcmp(after->source, at->source) != 0)
+        g_string_append_printf(out, " (%s)", at->source);
+    g_string_append_c(out, '.');
+    return g_string_free(out, FALSE);
 }
 
 char *
@@ -388,9 +585,54 @@ hs_site_set_to_text(const hs_site_set *set, const hs_task *task, hs_units units)
 
     g_string_append_printf(out, "%s\n%s\n", head, set->wording);
     for (int i = 0; i < hs_site_set_count(set); i++) {
-        g_autofree char *line = limit_text(hs_site_set_figure(set, i), task, units);
+        g_autofree char *line = hs_site_set_line(set, i, task, units);
 
         g_string_append_printf(out, "%s\n", line);
     }
     return g_string_free(out, FALSE);
+}
+
+static void
+shipped_free(gpointer data)
+{
+    hs_site_shipped *at = data;
+
+    g_free(at->id);
+    g_free(at->title);
+    g_free(at);
+}
+
+static gint
+by_title(gconstpointer a, gconstpointer b)
+{
+    const hs_site_shipped *const *one = a, *const *other = b;
+
+    return g_utf8_collate((*one)->title, (*other)->title);
+}
+
+GPtrArray *
+hs_site_shipped_list(void)
+{
+    GPtrArray *list = g_ptr_array_new_with_free_func(shipped_free);
+    g_autofree char *folder = shipped_folder();
+    g_autoptr(GDir) dir = folder != NULL ? g_dir_open(folder, 0, NULL) : NULL;
+    const char *name;
+
+    while (dir != NULL && (name = g_dir_read_name(dir)) != NULL) {
+        g_autofree char *path = g_build_filename(folder, name, NULL);
+        g_autoptr(GPtrArray) faults =
+            g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
+        g_autoptr(hs_site_set) set =
+            g_str_has_suffix(name, ".json") ? hs_site_set_load(path, faults, NULL) : NULL;
+        hs_site_shipped *at;
+
+        if (set == NULL)
+            continue;
+        at = g_new0(hs_site_shipped, 1);
+        at->id = g_strndup(name, strlen(name) - strlen(".json"));
+        at->title = g_strdup(hs_site_set_name(set));
+        g_ptr_array_add(list, at);
+    }
+    g_ptr_array_sort(list, by_title);
+    return list;
 }

@@ -33,34 +33,64 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(hs_site_set, hs_site_set_unref)
  */
 hs_site_set *hs_site_set_from_bytes(const char *text, gsize length, GPtrArray *faults);
 
-/* From a file; error is set when it cannot be read. */
+/* From a file, or one of the sets that ship by its id ("switzerland") where no file has this name; error is set when it cannot
+ * be read. */
 hs_site_set *hs_site_set_load(const char *path, GPtrArray *faults, GError **error);
 
 /* The same for people: NULL and one sentence with the first fault, its path, and how many there are. */
 hs_site_set *hs_site_set_load_or_say(const char *path, char **ret_trouble);
 
 const char *hs_site_set_id(const hs_site_set *set);
+/* Was it read from the sets that ship (and not from a file that looks like one)? */
+gboolean hs_site_set_is_shipped(const hs_site_set *set);
 const char *hs_site_set_name(const hs_site_set *set); /* the title, else the id */
 const char *hs_site_set_edition(const hs_site_set *set);
 const char *hs_site_set_wording(const hs_site_set *set);
 const char *hs_site_set_digest(const hs_site_set *set);
 
-/* One figure of the set, in the unit of its check. */
+/* How a figure of a set is known: the site says so ("confirmed"), or it is a publication's ("known"). */
+typedef enum {
+    HS_SITE_CONFIRMED,
+    HS_SITE_UNCONFIRMED,
+    HS_SITE_READ,      /* "known": "seen" */
+    HS_SITE_REMEMBERED /* "known": "memory": unconfirmed */
+} hs_site_known;
+
+/* One figure of the set, in the unit of its check or as a share of the worker's own mass. A check may have several, each for
+ * other people or handling. */
 typedef struct {
     hs_check_id check;
     double figure;
+    gboolean by_body_mass;
     char *wording, *source;
-    gboolean is_confirmed;
+    hs_site_known known;
+    hs_site_when when;
 } hs_site_figure;
 
 int hs_site_set_count(const hs_site_set *set);
 const hs_site_figure *hs_site_set_figure(const hs_site_set *set, int i);
-/* "confirmed by the site", "unconfirmed", or that the document has its own figure, so that this one is not used. */
+/* "18 kg", "40 % of the worker's own mass"; new. */
+char *hs_site_figure_text(const hs_site_figure *figure, hs_units units);
+/* Only remembered, or not confirmed by the site: near at most. */
+gboolean hs_site_figure_is_unconfirmed(const hs_site_figure *figure);
+/* "confirmed by the site", "read in a publication", "unconfirmed", or that the document has its own figure, so that this one is not used. task NULL: there is none yet. */
 const char *hs_site_figure_known(const hs_site_figure *figure, const hs_task *task);
 /* Does it replace the published figure, that is: has the document none of its own? */
 gboolean hs_site_figure_is_used(const hs_site_figure *figure, const hs_task *task);
+/* One figure as a line of text, new; task NULL: there is none yet. */
+char *hs_site_set_line(const hs_site_set *set, int i, const hs_task *task, hs_units units);
 /* "Example yard, edition 2026-1, set code 0123456789ab"; new. */
 char *hs_site_set_headline(const hs_site_set *set);
+
+/* A set that ships (data/limits/national): its id, which --limits takes, and its title in the reader's language. */
+typedef struct {
+    char *id, *title;
+} hs_site_shipped;
+
+/* New, in the order of the titles; of hs_site_shipped. Empty where the data are not found. */
+GPtrArray *hs_site_shipped_list(void);
+/* Is this the id of a set that ships? */
+gboolean hs_site_is_shipped(const char *id);
 
 /* The task with the set's figures in policy.site_limits; the document's own entries win. set NULL: the task itself. A copy in
  * the arena; the task must outlive it, the set need not. */

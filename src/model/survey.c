@@ -110,6 +110,39 @@ worst_finding(const hs_option_result *option)
     return worst;
 }
 
+static gboolean
+is_unconfirmed(const hs_finding *at)
+{
+    return hs_words_unconfirmed(at) != NULL;
+}
+
+static gboolean
+is_out_of_scope(const hs_finding *at)
+{
+    return at->status == HS_STATUS_NOT_JUDGED && at->why == HS_WHY_SCOPE;
+}
+
+/* The checks of which this is to be said; nothing where there are none. */
+static void
+put_checks(hs_json_text *json,
+           const char *key,
+           const hs_option_result *option,
+           gboolean (*is_one)(const hs_finding *))
+{
+    gboolean any = FALSE;
+
+    for (int i = 0; i < option->n_findings; i++) {
+        if (!is_one(&option->findings[i]))
+            continue;
+        if (!any)
+            hs_json_text_open(json, key, '[');
+        any = TRUE;
+        hs_json_text_string(json, NULL, hs_words_check_id(option->findings[i].check));
+    }
+    if (any)
+        hs_json_text_close(json, ']');
+}
+
 static void
 put_option(hs_json_text *json, const hs_option_result *option)
 {
@@ -133,6 +166,10 @@ put_option(hs_json_text *json, const hs_option_result *option)
         hs_json_text_number(json, "ratio", worst->ratio);
         hs_json_text_close(json, '}');
     }
+    if (option->verdict.suit_only)
+        hs_json_text_bool(json, "suit_only", TRUE);
+    put_checks(json, "unconfirmed", option, is_unconfirmed);
+    put_checks(json, "out_of_scope", option, is_out_of_scope);
     hs_json_text_close(json, '}');
 }
 

@@ -118,6 +118,34 @@ hs_words_check(hs_check_id check)
     return _(check_words[check].name);
 }
 
+static gboolean
+is_of_set(const hs_finding *finding)
+{
+    return finding->source == HS_SRC_limits_set_seen ||
+           finding->source == HS_SRC_limits_set_memory;
+}
+
+const char *
+hs_words_check_in(const hs_results *results, hs_check_id check)
+{
+    for (int o = 0;
+         results != NULL && check == HS_CHECK_lift_gb_guideline && o < results->n_options; o++)
+        for (int i = 0; i < results->options[o].n_findings; i++)
+            if (results->options[o].findings[i].check == check &&
+                is_of_set(&results->options[o].findings[i]))
+                return _("Guide values, chosen set");
+    return hs_words_check(check);
+}
+
+const char *
+hs_words_unconfirmed(const hs_finding *finding)
+{
+    gboolean is_judged =
+        finding->status != HS_STATUS_NONE && finding->status != HS_STATUS_NOT_JUDGED;
+
+    return is_judged && finding->confidence == HS_CONF_MEMORY ? _("limit unconfirmed") : NULL;
+}
+
 const char *
 hs_words_check_hint(hs_check_id check)
 {

@@ -12,7 +12,11 @@
 #include <glib.h>
 
 char *hs_words_message(const hs_message *message, hs_units units);
-const char *hs_words_check(hs_check_id check);         /* "Low back, compression" */
+const char *hs_words_check(hs_check_id check); /* "Low back, compression" */
+/* The same in these results: where a chosen set stands in place of the published figures, its name says so. NULL: as above. */
+const char *hs_words_check_in(const hs_results *results, hs_check_id check);
+/* "limit unconfirmed" for a judged finding whose limit is only remembered; NULL for others. Every view says it. */
+const char *hs_words_unconfirmed(const hs_finding *finding);
 const char *hs_words_check_hint(hs_check_id check);    /* one line that explains it */
 const char *hs_words_status(hs_finding_status status); /* "within" ... */
 const char *hs_words_verdict(hs_verdict_status status);

@@ -325,10 +325,34 @@ typedef struct {
     const char *unit, *date;
 } hs_trial;
 
+typedef enum {
+    HS_SITE_ANY_HEIGHT = 0,
+    HS_SITE_TO_KNUCKLE, /* the hands' highest place on the leg, by the worker's landmarks */
+    HS_SITE_TO_SHOULDER,
+    HS_SITE_ABOVE_SHOULDER
+} hs_site_height;
+
+/* For whom and what a figure of a set is said. Zero: not asked. */
+typedef struct {
+    hs_sex sex;
+    double age_from_years, age_below_years;
+    double above_per_h, to_per_h;       /* cycles */
+    double above_h, to_h;               /* of the shift */
+    double carry_above_m, slope_to_deg; /* of the way */
+    bool lifts_only, carries_only;      /* lift and lower legs; carry legs */
+    int hands;                          /* 1 or 2 */
+    hs_site_height height;
+} hs_site_when;
+
 typedef struct {
     const char *id;
     double figure;
     bool is_unconfirmed; /* from a set of limits that says so; never from a document */
+    bool
+        is_published; /* a publication's figure and not the site's: it keeps out where that is silent */
+    bool by_body_mass;         /* figure times the worker's own mass */
+    const char *set, *wording; /* of the set that it comes from; NULL: the document's own */
+    const hs_site_when *when;  /* NULL: always */
 } hs_site_limit;
 
 typedef struct {

@@ -144,7 +144,7 @@ judge_compression(const hs_asking *asking, int s, int b, bool in_full, hs_findin
 
     finding->source = HS_SRC_niosh_compression_1981;
     finding->confidence = HS_CONF_SEEN;
-    hs_limit_site(asking, finding, &limit_N);
+    hs_limit_site(asking, b, NULL, finding, &limit_N, NULL);
     if (is_without_figure(state, finding) || is_out_of_scope(asking, s, b, value_N, finding)) {
         if (in_full && state->body.is_found)
             work_compression(asking, b, state, finding);
@@ -195,7 +195,7 @@ judge_shear(const hs_asking *asking, int s, int b, bool in_full, hs_finding *fin
 
     finding->source = HS_SRC_shear_gallagher_2012;
     finding->confidence = HS_CONF_SEEN;
-    hs_limit_site(asking, finding, &limit_N);
+    hs_limit_site(asking, b, NULL, finding, &limit_N, NULL);
     if (is_without_figure(state, finding) || is_out_of_scope(asking, s, b, value_N, finding))
         return;
     hs_finding_judge(finding, value_N, limit_N, asking->near_ratio);

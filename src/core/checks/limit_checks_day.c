@@ -52,12 +52,24 @@ worst_share_kg(const hs_asking *asking, int *ret_bearer)
 }
 
 static void
+say_day_mass_remedy(const hs_asking *asking, hs_finding *finding)
+{
+    double per_h = hs_limit_cycles_per_h(asking);
+
+    if (finding->status == HS_STATUS_NEAR || finding->status == HS_STATUS_BEYOND)
+        finding->remedy = HS_SAY(
+            day_mass_remedy,
+            hs_limit_round_down(per_h * asking->near_ratio / finding->ratio * (1.0 - 1e-9)),
+            per_h);
+}
+
+static void
 judge_day_mass(const hs_asking *asking,
                hs_finding *finding,
                double value_kg,
                const hs_iso11228_day *row)
 {
-    double hours = hs_limit_hours(asking), per_h = hs_limit_cycles_per_h(asking);
+    double hours = hs_limit_hours(asking);
     double hourly_kg = fmin(row->per_h_kg, 60.0 * row->per_min_kg);
     double limit_kg = fmin(row->per_8h_kg, hourly_kg * hours);
 
@@ -66,11 +78,58 @@ judge_day_mass(const hs_asking *asking,
             {"T", hours, "h"});
     finding->text = HS_SAY(day_mass_is, value_kg, limit_kg, row->carry_m, hourly_kg);
     hs_finding_judge(finding, value_kg, limit_kg, asking->near_ratio);
-    if (finding->status == HS_STATUS_NEAR || finding->status == HS_STATUS_BEYOND)
-        finding->remedy = HS_SAY(
-            day_mass_remedy,
-            hs_limit_round_down(per_h * asking->near_ratio / finding->ratio * (1.0 - 1e-9)),
-            per_h);
+    say_day_mass_remedy(asking, finding);
+}
+
+/* By the site's own figure: each worker, for the set may have one for women and one for men. */
+static bool
+judge_day_mass_site(const hs_asking *asking, int bearer, hs_finding *candidate)
+{
+    double per_h = hs_limit_cycles_per_h(asking), hours = hs_limit_hours(asking), own_kg;
+    double share_kg = share_most_kg(asking, bearer), value_kg = share_kg * per_h * hours;
+    const hs_site_limit *own = NULL;
+    hs_site_answer answer = hs_limit_site(asking, bearer, NULL, candidate, &own_kg, &own);
+
+    if (answer == HS_SITE_NONE)
+        return false;
+    candidate->bearer = bearer;
+    HS_WORK(&candidate->working, day_mass, value_kg, "kg", {"m", share_kg, "kg"},
+            {"n", per_h, "/h"}, {"T", hours, "h"});
+    if (answer == HS_SITE_SILENT) {
+        hs_finding_scope(candidate, value_kg, hs_limit_set_silent(own));
+    } else if (own->is_published && asking->run->setup->bearers[bearer].suit != NULL) {
+        candidate->limit = own_kg;
+        hs_finding_scope(candidate, value_kg, HS_SAY(day_mass_suit, value_kg));
+    } else {
+        candidate->text = (hs_message){.reason = HS_REASON_day_mass_site,
+                                       .number = {value_kg, own_kg},
+                                       .name = {own->set, own->wording}};
+        if (own->is_published)
+            candidate->text.reason =
+                own->is_unconfirmed ? HS_REASON_limits_set_unsure : HS_REASON_day_mass_set;
+        else if (own->is_unconfirmed)
+            candidate->text.reason = HS_REASON_day_mass_site_unsure;
+        hs_finding_judge(candidate, value_kg, own_kg, asking->near_ratio);
+        say_day_mass_remedy(asking, candidate);
+    }
+    return true;
+}
+
+static bool
+ask_day_mass_site(const hs_asking *asking, hs_finding *finding)
+{
+    bool any = false;
+
+    for (int b = 0; b < asking->run->setup->n_bearers; b++) {
+        hs_finding candidate = hs_finding_start(asking, HS_CHECK_day_mass);
+
+        if (!judge_day_mass_site(asking, b, &candidate))
+            continue;
+        if (!any || hs_finding_worse(&candidate, finding))
+            *finding = candidate;
+        any = true;
+    }
+    return any;
 }
 
 void
@@ -78,7 +137,7 @@ hs_check_day_mass(const hs_asking *asking, hs_finding *finding)
 {
     int bearer;
     double share_kg = worst_share_kg(asking, &bearer), way_m = hs_limit_carry_m(asking);
-    double per_h = hs_limit_cycles_per_h(asking), hours = hs_limit_hours(asking), own_kg;
+    double per_h = hs_limit_cycles_per_h(asking), hours = hs_limit_hours(asking);
     double value_kg = share_kg * per_h * hours;
     const hs_iso11228_day *row = hs_iso11228_day_of(way_m);
 
@@ -89,15 +148,10 @@ hs_check_day_mass(const hs_asking *asking, hs_finding *finding)
         hs_finding_missing(finding, HS_SAY(limits_unknown_mass));
         return;
     }
+    if (ask_day_mass_site(asking, finding))
+        return;
     HS_WORK(&finding->working, day_mass, value_kg, "kg", {"m", share_kg, "kg"},
             {"n", per_h, "/h"}, {"T", hours, "h"});
-    if (hs_limit_site(asking, finding, &own_kg)) {
-        finding->text = HS_SAY(day_mass_site, value_kg, own_kg);
-        if (finding->confidence == HS_CONF_MEMORY)
-            finding->text.reason = HS_REASON_day_mass_site_unsure;
-        hs_finding_judge(finding, value_kg, own_kg, asking->near_ratio);
-        return;
-    }
     if (asking->run->setup->bearers[bearer].suit != NULL)
         hs_finding_scope(finding, value_kg, HS_SAY(day_mass_suit, value_kg));
     else if (row == NULL)
@@ -328,6 +382,25 @@ say_energy_remedy(const hs_asking *asking, hs_finding *finding, const effort *wo
     say_rest(asking, finding);
 }
 
+/* A published limit, of the program's own or of a chosen set (from): may it decide? */
+static void
+say_energy_known(hs_finding *candidate, const hs_site_limit *from, bool by_walking_alone)
+{
+    bool decides = by_walking_alone && (from == NULL || !from->is_unconfirmed);
+
+    candidate->confidence = decides ? HS_CONF_SEEN : HS_CONF_MEMORY;
+    if (from == NULL)
+        candidate->source = decides ? HS_SRC_niosh_energy_1981 : HS_SRC_energy_memory;
+    if (from != NULL) {
+        candidate->text.name[0] = from->set;
+        candidate->text.name[1] = from->wording;
+        candidate->text.reason =
+            decides ? HS_REASON_day_energy_set : HS_REASON_day_energy_set_memory;
+    } else if (!decides) {
+        candidate->text.reason = HS_REASON_day_energy_memory;
+    }
+}
+
 static void
 judge_energy(const hs_asking *asking, int bearer, hs_finding *candidate)
 {
@@ -338,7 +411,9 @@ judge_energy(const hs_asking *asking, int bearer, hs_finding *candidate)
            seen_W = rate_W(&work, work.cycle_seen_J, per_h), rest_W;
     double kcal_min = hs_energy_limit_kcal_min(sex, hours),
            limit_W = kcal_min * HS_J_PER_KCAL / 60.0;
-    bool is_own = hs_limit_site(asking, candidate, &limit_W);
+    const hs_site_limit *own = NULL;
+    hs_site_answer site = hs_limit_site(asking, bearer, NULL, candidate, &limit_W, &own);
+    bool is_own = site == HS_SITE_FIGURE && !own->is_published;
 
     candidate->bearer = bearer;
     if (!hs_has(value_W)) {
@@ -353,6 +428,10 @@ judge_energy(const hs_asking *asking, int bearer, hs_finding *candidate)
     HS_WORK(&candidate->working, day_rate, value_W, "W", {"E", work.cycle_J, "J"},
             {"n", per_h, "/h"}, {"S", rest_W, "W"});
     hs_energy_beside(asking, bearer, work.worn_kg, &candidate->working);
+    if (site == HS_SITE_SILENT) {
+        hs_finding_scope(candidate, value_W, hs_limit_set_silent(own));
+        return;
+    }
     if (!hs_has(limit_W)) {
         candidate->source = HS_SRC_niosh_energy_1981;
         hs_finding_scope(candidate, value_W, HS_SAY(day_energy_hours, hours));
@@ -360,13 +439,11 @@ judge_energy(const hs_asking *asking, int bearer, hs_finding *candidate)
     }
     /* Garg's coefficients are remembered: only the part by Pandolf may decide alone. */
     candidate->text = HS_SAY(day_energy_is, value_W, limit_W, seen_W);
-    if (!is_own) {
-        candidate->confidence = seen_W > limit_W ? HS_CONF_SEEN : HS_CONF_MEMORY;
-        candidate->source = seen_W > limit_W ? HS_SRC_niosh_energy_1981 : HS_SRC_energy_memory;
-    }
-    if (candidate->confidence == HS_CONF_MEMORY)
-        candidate->text.reason = HS_REASON_day_energy_memory;
     if (!is_own)
+        say_energy_known(candidate, site == HS_SITE_FIGURE ? own : NULL, seen_W > limit_W);
+    else if (candidate->confidence == HS_CONF_MEMORY)
+        candidate->text.reason = HS_REASON_day_energy_memory;
+    if (site == HS_SITE_NONE)
         HS_WORK(&candidate->working, day_energy_limit, limit_W, "W",
                 {"k", kcal_min, "kcal/min"});
     hs_finding_judge(candidate, value_W, limit_W, asking->near_ratio);

@@ -206,7 +206,7 @@ judge_en(place_limit *at, hs_finding *candidate)
 
     candidate->source = HS_SRC_en_1005_2;
     candidate->confidence = HS_CONF_MEMORY;
-    hs_limit_site(at->asking, candidate, &limit);
+    hs_limit_site(at->asking, leg->bearer, leg, candidate, &limit, NULL);
     candidate->limit = limit;
     if (hs_has(leg->held_kg)) {
         record(at, &candidate->working, true);

@@ -165,7 +165,7 @@ judge_place(place_index *at, hs_finding *candidate)
     at->index = at->answer.rwl_kg > 0.0 ? leg->share_kg / at->answer.rwl_kg : HS_ABSENT;
     candidate->source = HS_SRC_niosh_1994;
     candidate->confidence = HS_CONF_SEEN;
-    hs_limit_site(at->asking, candidate, &at->limit);
+    hs_limit_site(at->asking, leg->bearer, leg, candidate, &at->limit, NULL);
     if (hs_has(leg->share_kg))
         record_multipliers(at, &candidate->working);
     if (scope.reason != HS_REASON_none) {
@@ -283,7 +283,7 @@ judge_composite(const hs_asking *asking,
         &sum);
     candidate->source = HS_SRC_niosh_composite;
     candidate->confidence = HS_CONF_MEMORY;
-    hs_limit_site(asking, candidate, &limit);
+    hs_limit_site(asking, leg->bearer, leg, candidate, &limit, NULL);
     if (hs_has(sum.index))
         record_steps(tasks, n, &sum, &candidate->working);
     if (scope.reason == HS_REASON_none && leg->is_one_handed)

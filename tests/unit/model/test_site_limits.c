@@ -9,6 +9,7 @@
 #include "document.h"
 #include "figures.h"
 #include "limits_json.h"
+#include "national_sets.h"
 #include "near.h"
 #include "small_document.h"
 
@@ -16,6 +17,9 @@
 
 #define GOOD_LIMIT                                                                             \
     "{\"figure\":3000,\"unit\":\"N\",\"wording\":\"w\",\"source\":\"s\",\"confirmed\":true}"
+#define DAY_WITH(more)                                                                         \
+    "{\"day.mass\":{\"figure\":3000,\"unit\":\"kg\",\"wording\":\"w\",\"source\":\"s\"," more  \
+    "}}"
 #define SET_OF(limits)                                                                         \
     "{\"format\":\"handspike-limits\",\"version\":1,\"id\":\"i\",\"edition\":\"e\","           \
     "\"wording\":\"w\",\"limits\":" limits "}"
@@ -38,6 +42,11 @@ shipped_lists_are_those_of_core(void)
 {
     is_committed("default.json", hs_limits_default_json());
     is_committed("national.json", hs_limits_national_json());
+    for (int i = 0; i < hs_national_set_count(); i++) {
+        g_autofree char *name = g_strdup_printf("national/%s.json", hs_national_set_get(i)->id);
+
+        is_committed(name, hs_limits_national_set_json(i));
+    }
 }
 
 static JsonArray *
@@ -130,6 +139,27 @@ each_fault_is_told_with_its_path(void)
         {SET_OF("{\"spine.compression\":{\"figure\":3000,\"unit\":\"N\",\"wording\":\"w\","
                 "\"source\":\"s\"}}"),
          "limits[\"spine.compression\"].confirmed", "true or false"},
+        {SET_OF("{\"day.mass\":[]}"), "limits[\"day.mass\"]", "an object"},
+        {SET_OF("{\"day.mass\":[3]}"), "limits[\"day.mass\"][0]", "is no object"},
+        /* the low back has one figure for all */
+        {SET_OF("{\"spine.compression\":[" GOOD_LIMIT "]}"), "limits[\"spine.compression\"]",
+         "an object"},
+        {SET_OF("{\"spine.compression\":{\"figure\":3000,\"unit\":\"N\",\"wording\":\"w\","
+                "\"source\":\"s\",\"confirmed\":true,\"when\":{\"sex\":\"male\"}}}"),
+         "limits[\"spine.compression\"].when.sex", "no condition that this check takes"},
+        {SET_OF(DAY_WITH("\"confirmed\":true,\"when\":{\"move\":\"lift\"}")),
+         "limits[\"day.mass\"].when.move", "no condition that this check takes"},
+        {SET_OF(DAY_WITH("\"confirmed\":true,\"when\":{\"sex\":\"men\"}")),
+         "limits[\"day.mass\"].when.sex", "female, male"},
+        {SET_OF(DAY_WITH("\"confirmed\":true,\"when\":{\"age_from_years\":-1}")),
+         "limits[\"day.mass\"].when.age_from_years", "above 0"},
+        {SET_OF(DAY_WITH("\"confirmed\":true,\"when\":{\"colour\":1}")),
+         "limits[\"day.mass\"].when.colour", "no condition that is known"},
+        {SET_OF(DAY_WITH("\"confirmed\":true,\"when\":3")), "limits[\"day.mass\"].when",
+         "an object"},
+        {SET_OF(DAY_WITH("\"confirmed\":true,\"known\":\"seen\"")),
+         "limits[\"day.mass\"].known", "beside"},
+        {SET_OF(DAY_WITH("\"known\":\"heard\"")), "limits[\"day.mass\"].known", "seen, memory"},
         {"{\"format\":\"handspike-limits\",\"version\":2,\"id\":\"i\",\"edition\":\"e\","
          "\"wording\":\"w\",\"limits\":{\"spine.compression\":" GOOD_LIMIT "}}",
          "version", "is 2; allowed: 1"},
@@ -170,6 +200,53 @@ all_faults_come_at_once_and_unknown_keys_only_warn(void)
     g_assert_nonnull(set);
     g_assert_cmpuint(warnings->len, ==, 1);
     g_assert_true(((const hs_fault *)warnings->pdata[0])->is_warning);
+}
+
+/* Each set that ships reads without a fault, by its name alone, and holds what core's list has. */
+static void
+every_shipped_set_is_read_by_its_name(void)
+{
+    g_autoptr(GPtrArray) shipped = hs_site_shipped_list();
+    int n = 0;
+
+    g_assert_cmpuint(shipped->len, ==, (guint)hs_national_set_count());
+    for (int i = 0; i < hs_national_set_count(); i++) {
+        g_autoptr(GPtrArray) faults =
+            g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
+        const char *id = hs_national_set_get(i)->id;
+        g_autoptr(hs_site_set) set = hs_site_set_load(id, faults, NULL);
+        int at = 0;
+
+        g_assert_cmpuint(faults->len, ==, 0);
+        g_assert_nonnull(set);
+        g_assert_true(hs_site_set_is_shipped(set));
+        g_assert_cmpstr(hs_site_set_id(set), ==, id);
+        for (int c = 0; c < HS_N_CHECKS; c++)
+            for (int e = 0; e < hs_national_entry_count(); e++) {
+                const hs_national_entry *entry = hs_national_entry_get(e);
+                const hs_site_figure *figure = hs_site_set_figure(set, at);
+                const hs_national *row = hs_national_entry_row(entry);
+
+                if (entry->set != i || (int)entry->check != c)
+                    continue;
+                g_assert_cmpint(figure->check, ==, entry->check);
+                hs_near(id, figure->figure, row->figure * entry->factor, 0.05);
+                g_assert_cmpint(memcmp(&figure->when, &entry->when, sizeof entry->when), ==, 0);
+                g_assert_cmpint(figure->by_body_mass, ==, *row->unit == '\0');
+                g_assert_cmpint(figure->known, ==,
+                                hs_source_get(row->source)->confidence == HS_CONF_MEMORY
+                                    ? HS_SITE_REMEMBERED
+                                    : HS_SITE_READ);
+                g_assert_nonnull(strstr(figure->source, hs_source_get(row->source)->title));
+                at++;
+                n++;
+            }
+        g_assert_cmpint(at, ==, hs_site_set_count(set));
+    }
+    g_assert_cmpint(n, ==, hs_national_entry_count());
+    g_assert_false(hs_site_is_shipped("no-such-place"));
+    g_assert_false(hs_site_is_shipped("../national/japan"));
+    g_assert_false(hs_site_is_shipped(""));
 }
 
 static double
@@ -283,6 +360,7 @@ main(int argc, char **argv)
     TEST(every_shipped_figure_says_how_it_is_known);
     TEST(each_fault_is_told_with_its_path);
     TEST(all_faults_come_at_once_and_unknown_keys_only_warn);
+    TEST(every_shipped_set_is_read_by_its_name);
     TEST(the_documents_own_figures_win);
     TEST(every_check_that_takes_a_figure_uses_it);
 #undef TEST

@@ -76,14 +76,20 @@ hs_limit_figures_each(hs_limit_figure_visit visit, void *data)
     (void)known;
 }
 
-bool
-hs_limit_takes_own(hs_check_id check)
+hs_own_by
+hs_limit_own_by(hs_check_id check)
 {
-    static const bool takes[HS_N_CHECKS] = {
-#define OWN(check) [HS_CHECK_##check] = true,
+    static const hs_own_by by[HS_N_CHECKS] = {
+#define OWN(check, by) [HS_CHECK_##check] = HS_OWN_BY_##by,
 #include "lists/site_own.def"
 #undef OWN
     };
 
-    return takes[check];
+    return by[check];
+}
+
+bool
+hs_limit_takes_own(hs_check_id check)
+{
+    return hs_limit_own_by(check) != HS_OWN_NOT;
 }

@@ -21,6 +21,15 @@ typedef void (*hs_limit_figure_visit)(const hs_limit_figure *figure, void *data)
 /* In the order of lists/limit_figures.def, then the rows of the tables. */
 void hs_limit_figures_each(hs_limit_figure_visit visit, void *data);
 
+typedef enum {
+    HS_OWN_NOT = 0,
+    HS_OWN_BY_ALL,
+    HS_OWN_BY_PERSON,
+    HS_OWN_BY_LEG
+} hs_own_by;
+
+/* By what the figures that a set has for this check may differ. */
+hs_own_by hs_limit_own_by(hs_check_id check);
 /* Does policy.site_limits with this check's id replace the published figure? */
 bool hs_limit_takes_own(hs_check_id check);
 

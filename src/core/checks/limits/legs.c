@@ -7,8 +7,6 @@
 #include "floor.h"
 #include "units.h"
 
-#include <string.h>
-
 double
 hs_limit_cycles_per_h(const hs_asking *asking)
 {
@@ -194,26 +192,6 @@ hs_limit_round_down(double mass_kg)
     return floor(mass_kg * 10.0) / 10.0;
 }
 
-bool
-hs_limit_site(const hs_asking *asking, hs_finding *candidate, double *limit)
-{
-    const hs_policy *policy = &asking->task->policy;
-    const char *id = hs_check_get(candidate->check)->id;
-
-    for (int i = 0; i < policy->n_site_limits; i++) {
-        const hs_site_limit *own = &policy->site_limits[i];
-
-        if (strcmp(own->id, id) != 0 || !(own->figure > 0.0))
-            continue;
-        *limit = own->figure;
-        candidate->source =
-            own->is_unconfirmed ? HS_SRC_limits_site_unconfirmed : HS_SRC_limits_site_own;
-        candidate->confidence = own->is_unconfirmed ? HS_CONF_MEMORY : HS_CONF_COMMON_PRACTICE;
-        return true;
-    }
-    return false;
-}
-
 void
 hs_limit_remedy_mass(const hs_asking *asking, hs_finding *candidate)
 {
@@ -225,22 +203,4 @@ hs_limit_remedy_mass(const hs_asking *asking, hs_finding *candidate)
         limits_remedy_mass,
         hs_limit_round_down(load_kg * asking->near_ratio / candidate->ratio * (1.0 - 1e-9)),
         load_kg);
-}
-
-bool
-hs_limit_judge_site(const hs_asking *asking, hs_finding *candidate, const hs_limit_leg *leg)
-{
-    double limit_kg;
-
-    if (!hs_has(leg->held_kg) || !hs_limit_site(asking, candidate, &limit_kg))
-        return false;
-    candidate->text = HS_SAY(limits_site_mass, leg->held_kg, limit_kg);
-    if (candidate->confidence == HS_CONF_MEMORY)
-        candidate->text.reason = HS_REASON_limits_site_unsure;
-    else if (leg->has_suit)
-        candidate->text.reason = HS_REASON_limits_site_suit;
-    hs_finding_judge(candidate, leg->held_kg, limit_kg, asking->near_ratio);
-    if (!leg->has_suit)
-        hs_limit_remedy_mass(asking, candidate);
-    return true;
 }

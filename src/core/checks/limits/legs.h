@@ -52,12 +52,36 @@ hs_limit_scope_words(const hs_asking *asking, const hs_limit_leg *leg, bool team
 /* To 0.1 kg, downward: a remedy that is printed rounded must still be one. */
 double hs_limit_round_down(double mass_kg);
 
-/* The site's own figure in place of the published one: limit, source, confidence; true when there is one. */
-bool hs_limit_site(const hs_asking *asking, hs_finding *candidate, double *limit);
+typedef enum {
+    HS_SITE_NONE = 0, /* the site has no figure for this check */
+    HS_SITE_FIGURE,
+    HS_SITE_SILENT /* it has some, and none for this worker and this handling */
+} hs_site_answer;
+
+/**
+ * hs_limit_site - the site's own figure in place of the published one
+ *
+ * What    the first entry of policy.site_limits for the check that has no conditions; of those with conditions the least that fits. An
+ *         age that is not entered is the one assumed
+ * In      asking with run; bearer; leg or NULL where the check knows none (its conditions then do not fit)
+ * Out     *limit, candidate's source and confidence, only on HS_SITE_FIGURE; *ret_from the entry (NULL: not wanted)
+ * Frame   none
+ * Errors  none
+ * Source  docs/limits/site.md
+ */
+hs_site_answer hs_limit_site(const hs_asking *asking,
+                             int bearer,
+                             const hs_limit_leg *leg,
+                             hs_finding *candidate,
+                             double *limit,
+                             const hs_site_limit **ret_from);
 
 /* Judges the mass held against the site's own figure in kg, suit or not; false when the site has none. */
 bool
 hs_limit_judge_site(const hs_asking *asking, hs_finding *candidate, const hs_limit_leg *leg);
+
+/* "The chosen set has no figure for this": own is any of its entries. */
+hs_message hs_limit_set_silent(const hs_site_limit *own);
 
 /* The load that would bring the ratio to near_ratio, where it is near or beyond. */
 void hs_limit_remedy_mass(const hs_asking *asking, hs_finding *candidate);

@@ -25,12 +25,20 @@ hs_national_row(int i)
     return i >= 0 && i < hs_national_count() ? &rows[i] : NULL;
 }
 
-double
-hs_national_figure(const char *place, const char *what, const char *who, const char *condition)
+const hs_national *
+hs_national_find(const char *place, const char *what, const char *who, const char *condition)
 {
     for (int i = 0; i < hs_national_count(); i++)
         if (strcmp(rows[i].place, place) == 0 && strcmp(rows[i].what, what) == 0 &&
             strcmp(rows[i].who, who) == 0 && strcmp(rows[i].condition, condition) == 0)
-            return rows[i].figure;
-    return HS_ABSENT;
+            return &rows[i];
+    return NULL;
+}
+
+double
+hs_national_figure(const char *place, const char *what, const char *who, const char *condition)
+{
+    const hs_national *row = hs_national_find(place, what, who, condition);
+
+    return row != NULL ? row->figure : HS_ABSENT;
 }
