@@ -13,6 +13,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define FEW_FIGURES 4 /* are shown at once */
+
 char *
 hs_brief_limits_summary(HsSession *session, const char *published)
 {
@@ -169,6 +171,28 @@ picker_new(HsSession *session)
     return dropdown;
 }
 
+/* A country's set may have a dozen: they unfold. */
+static GtkWidget *
+figures_new(HsSession *session, const hs_site_set *set)
+{
+    int n = hs_site_set_count(set);
+    g_autofree char *label =
+        g_strdup_printf(g_dngettext(GETTEXT_PACKAGE, "%d figure", "%d figures", (gulong)n), n);
+    GtkWidget *expander = gtk_expander_new(label);
+    GtkWidget *box = gtk_box_new(GTK_ORIENTATION_VERTICAL, 4);
+
+    for (int i = 0; i < n; i++) {
+        g_autofree char *line = hs_site_set_line(
+            set, i, hs_document_task(hs_session_document(session)), hs_look_units());
+
+        gtk_box_append(GTK_BOX(box), hs_row_hint(line));
+    }
+    hs_look_name(expander, label);
+    gtk_expander_set_child(GTK_EXPANDER(expander), box);
+    gtk_expander_set_expanded(GTK_EXPANDER(expander), n <= FEW_FIGURES);
+    return expander;
+}
+
 void
 hs_brief_limits_build(HsSession *session, GtkBox *content)
 {
@@ -186,10 +210,5 @@ hs_brief_limits_build(HsSession *session, GtkBox *content)
     g_autofree char *head = hs_site_set_headline(set);
     gtk_box_append(content, hs_row_hint(head));
     gtk_box_append(content, hs_row_hint(hs_site_set_wording(set)));
-    for (int i = 0; i < hs_site_set_count(set); i++) {
-        g_autofree char *line = hs_site_set_line(
-            set, i, hs_document_task(hs_session_document(session)), hs_look_units());
-
-        gtk_box_append(content, hs_row_hint(line));
-    }
+    gtk_box_append(content, figures_new(session, set));
 }

@@ -5,6 +5,7 @@
 #include "brief.h"
 
 #include "brief_limits.h"
+#include "brief_team.h"
 #include "change.h"
 #include "field.h"
 #include "look.h"
@@ -190,12 +191,15 @@ static void
 add_policy(HsSession *session, GtkBox *content)
 {
     const char *const rules[] = {"none", "gb", "mil-std-1472", "en-1005-2", "measured", NULL};
-    const char *const words[] = {_("none"),      _("British guidance"), _("MIL-STD-1472"),
-                                 _("EN 1005-2"), _("measured factor"),  NULL};
+    const char *const words[] = {
+        hs_words_team_rule(HS_TEAM_NONE),         hs_words_team_rule(HS_TEAM_GB),
+        hs_words_team_rule(HS_TEAM_MIL_STD_1472), hs_words_team_rule(HS_TEAM_EN_1005_2),
+        hs_words_team_rule(HS_TEAM_MEASURED),     NULL};
 
     gtk_box_append(content, hs_row_heading(_("Rules of the site")));
     gtk_box_append(content, hs_choice_row_new(session, _("Team rule"), NULL, "policy.team_rule",
                                               HS_CHOICE_WORD, rules, words));
+    gtk_box_append(content, hs_brief_team_new(session));
     gtk_box_append(content, hs_quantity_row_new(session, _("Team factor, measured"), NULL,
                                                 "policy.team_factor", "", 0.05));
     gtk_box_append(content, hs_quantity_row_new(session, _("Strength percentile"), NULL,

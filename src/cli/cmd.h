@@ -52,7 +52,9 @@ hs_exit hs_cmd_assess(const char *file,
 #define HS_CMD_LIMITS(variable)                                                                \
     {                                                                                          \
         "limits", 0, 0, G_OPTION_ARG_FILENAME, variable,                                       \
-            N_("a set of limits: a file or the name of one that ships; the document's own figures win"), N_("SET")   \
+            N_("a set of limits: a file or the name of one that ships; the document's own "    \
+               "figures win"),                                                                 \
+            N_("SET")                                                                          \
     }
 /* A set of limits; faults as those of a document. *ret_set only on HS_EXIT_DONE. */
 hs_exit hs_cmd_read_limits(const char *file, hs_site_set **ret_set);

@@ -440,3 +440,21 @@ hs_words_verdict_id(hs_verdict_status status)
 
     return (gsize)status < G_N_ELEMENTS(ids) ? ids[status] : "";
 }
+
+const char *
+hs_words_team_rule(hs_team_rule rule)
+{
+    switch (rule) {
+    case HS_TEAM_GB:
+        return _("British guidance");
+    case HS_TEAM_MIL_STD_1472:
+        return _("MIL-STD-1472");
+    case HS_TEAM_EN_1005_2:
+        return _("EN 1005-2");
+    case HS_TEAM_MEASURED:
+        return _("measured factor");
+    case HS_TEAM_NONE:
+    default:
+        return _("none");
+    }
+}

@@ -41,6 +41,7 @@ GPtrArray *hs_words_worked(const hs_finding *finding);
 /* its lines without titles, as in results: formula, numbers, source; NULL-terminated */
 char **hs_words_working(const hs_finding *finding);
 char *hs_words_source(hs_source_id source); /* "Title (year), place" */
+const char *hs_words_team_rule(hs_team_rule rule);
 const char *hs_words_move(hs_move move);
 const char *hs_words_shape(hs_shape shape);
 const char *hs_words_grip(hs_grip_kind kind);

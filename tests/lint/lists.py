@@ -9,6 +9,8 @@ import re
 import sys
 
 TOP = os.path.join(os.path.dirname(os.path.abspath(__file__)), '..', '..')
+# Known alike from two places of one publication.
+TWO_PLACES = [{'niosh_compression_1981', 'niosh_energy_1981'}, {'niosh_fm_high', 'niosh_composite'}]
 
 
 def read(pattern):
@@ -50,6 +52,12 @@ def main():
     for name in ids(lists, 'SOURCE'):
         if not used['HS_SRC_' + name] and listed[name] + used[name] < 2:
             faults.append(f'source {name} is never cited')
+    by_publication = collections.defaultdict(list)
+    for name, title, year, known in re.findall(r'^SOURCE\((\w+), "([^"]*)", (\d+), "[^"]*", (\w+)\)', tables, re.M):
+        by_publication[re.sub(r'\W+', ' ', title.lower())[:38], year, known].append(name)
+    for names in by_publication.values():
+        if len(names) > 1 and set(names) not in TWO_PLACES:
+            faults.append(f'one publication, two sources: {", ".join(names)}')
     for fault in faults:
         print(fault)
     print(f'lists: {len(faults)} faults')

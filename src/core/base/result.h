@@ -162,6 +162,9 @@ typedef struct {
         findings; /* at most one for each check, worst place of the worst bearer; sorted by check id */
     hs_totals totals;
     hs_verdict verdict;
+    int n_team_rules; /* 0 for one bearer, and while something is dragged */
+    const hs_finding *
+        team_rules; /* the check `share` as each rule would have it, from HS_TEAM_GB on: shown, decides nothing */
 } hs_option_result;
 
 typedef struct {

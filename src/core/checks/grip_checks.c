@@ -232,7 +232,7 @@ judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_find
                        HS_SRC_shoulder_adduction, HS_CONF_DERIVED);
         else if (!is_missing)
             take_least(finding, &least_N, press_N, HS_REASON_grip_pads_palms,
-                       is_female ? HS_SRC_palm_squeeze : HS_SRC_palm_squeeze_men,
+                       is_female ? HS_SRC_palm_squeeze : HS_SRC_laubach_1976_derived,
                        is_female ? HS_CONF_SEEN : HS_CONF_DERIVED);
     }
     if (isinf(least_N)) {

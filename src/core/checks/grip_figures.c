@@ -10,7 +10,7 @@
 
 #define PALM_MEAN_N     72.3 /* one palm inward, women, least mean: HS_SRC_palm_squeeze */
 #define PALM_CV         0.277 /* the same; taken for the shoulder too, whose source gives no spread */
-#define MEN_SHARE       0.558 /* women over men: HS_SRC_palm_squeeze_men */
+#define MEN_SHARE       0.558 /* women over men: HS_SRC_laubach_1976_derived */
 #define ADDUCT_WOMEN_Nm 28.8  /* one shoulder, mean: HS_SRC_shoulder_adduction */
 #define ADDUCT_MEN_Nm   48.0  /* the same */
 #define HANDLE_DEEP_m   0.025 /* a common handle's thickness: common practice, no source */

@@ -22,7 +22,7 @@ typedef struct {
  * Out     press_N and which of the two it is; two lines of working
  * Frame   none
  * Errors  none
- * Source  HS_SRC_palm_squeeze, HS_SRC_palm_squeeze_men, HS_SRC_shoulder_adduction
+ * Source  HS_SRC_palm_squeeze, HS_SRC_laubach_1976_derived, HS_SRC_shoulder_adduction
  */
 hs_palm hs_palm_press(const hs_person *person, double reach_m, hs_working *working);
 

@@ -390,7 +390,7 @@ say_energy_known(hs_finding *candidate, const hs_site_limit *from, bool by_walki
 
     candidate->confidence = decides ? HS_CONF_SEEN : HS_CONF_MEMORY;
     if (from == NULL)
-        candidate->source = decides ? HS_SRC_niosh_energy_1981 : HS_SRC_energy_memory;
+        candidate->source = decides ? HS_SRC_niosh_energy_1981 : HS_SRC_garg_1978;
     if (from != NULL) {
         candidate->text.name[0] = from->set;
         candidate->text.name[1] = from->wording;

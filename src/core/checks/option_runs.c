@@ -9,6 +9,7 @@
 #include "pack.h"
 #include "runner.h"
 #include "suit_energy.h"
+#include "team.h"
 #include "totals.h"
 
 #include <string.h>
@@ -70,6 +71,21 @@ keep_findings(const context *on, const hs_finding *all, hs_option_result *result
     result->n_findings = n;
 }
 
+/* For those who ask how far the rules are apart; not in a drag, a survey or a what-if. */
+static void
+add_team_rules(const context *on, const hs_asking *asking, hs_option_result *result)
+{
+    hs_finding *by_rule;
+
+    if (on->mode == HS_ASSESS_LIVE || on->mode == HS_ASSESS_PLAIN || on->is_what_if ||
+        result->asked->n_bearers < 2)
+        return;
+    by_rule = HS_NEW(on->arena, hs_finding, HS_N_TEAM_RULES);
+    hs_team_rules_of(asking, by_rule);
+    result->n_team_rules = HS_N_TEAM_RULES;
+    result->team_rules = by_rule;
+}
+
 static hs_status
 assess_one(const context *on,
            const hs_option *option,
@@ -100,6 +116,7 @@ assess_one(const context *on,
                                  .metabolic_W = hs_day_metabolic_W(&asking),
                                  .mass_moved_kg_per_h = hs_day_mass_kg_per_h(&asking),
                                  .worker_minutes_per_h = hs_day_worker_minutes_per_h(&asking)};
+    add_team_rules(on, &asking, result);
     if (ret_findings != NULL)
         *ret_findings = findings;
     return HS_OK;

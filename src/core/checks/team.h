@@ -64,6 +64,20 @@ typedef struct {
 void
 hs_team_spread_of(const hs_asking *asking, int station, int bearer, hs_team_spread *ret_spread);
 
+#define HS_N_TEAM_RULES (HS_TEAM_MEASURED - HS_TEAM_GB + 1)
+
+/**
+ * hs_team_rules_of - the finding `share` by every rule that could be chosen, the chosen one among them
+ *
+ * What    the same check once for each rule: its own worst bearer and place, allowed share, share, status, or why it is silent
+ * In      asking with run
+ * Out     ret_findings[rule - HS_TEAM_GB], in the asking's arena
+ * Frame   none
+ * Errors  none
+ * Source  as hs_team_one_person()
+ */
+void hs_team_rules_of(const hs_asking *asking, hs_finding ret_findings[HS_N_TEAM_RULES]);
+
 /* f(n) times the sum of all members' own figures by the chosen rule; HS_ABSENT where one of them has none. */
 double hs_team_sum_N(const hs_asking *asking, int station, double *ret_sum_one_person_N);
 

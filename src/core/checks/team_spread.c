@@ -85,3 +85,20 @@ hs_team_work(const hs_asking *asking, int station, int bearer, hs_working *worki
         HS_WORK(working, team_spread, spread.most_N / spread.least_N, "",
                 {"most", spread.most_N, "N"}, {"least", spread.least_N, "N"});
 }
+
+void
+hs_team_rules_of(const hs_asking *asking, hs_finding ret_findings[HS_N_TEAM_RULES])
+{
+    hs_task task = *asking->task;
+    hs_asking by_rule = *asking;
+
+    by_rule.task = &task;
+    by_rule.is_live = true; /* the spread is what this is: no lines about it in each */
+    for (int rule = HS_TEAM_GB; rule <= HS_TEAM_MEASURED; rule++) {
+        hs_finding *finding = &ret_findings[rule - HS_TEAM_GB];
+
+        task.policy.team_rule = (hs_team_rule)rule;
+        *finding = hs_finding_start(&by_rule, HS_CHECK_share);
+        hs_check_share(&by_rule, finding);
+    }
+}

@@ -74,7 +74,7 @@ fill_findings(made *at)
         .status = HS_STATUS_BEYOND,
         .why = HS_WHY_COMPUTED,
         .confidence = HS_CONF_SEEN,
-        .source = HS_SRC_suit_endurance,
+        .source = HS_SRC_frey_law_2010,
         .text = {.reason = HS_REASON_felt_missing, .name = {"suits[0].gain.hands \"x\"\n"}}};
     at->findings[2] = (hs_finding){.check = HS_CHECK_lift_niosh_1994,
                                    .bearer = -1,
