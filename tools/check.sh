@@ -44,7 +44,7 @@ suite() {
 }
 
 export LC_ALL=C.UTF-8
-for lint in layers heads units lists tour; do
+for lint in layers heads units lists tour limits_docs; do
     step "lint $lint" python3 tests/lint/$lint.py
 done
 step "format" sh tests/lint/format.sh
