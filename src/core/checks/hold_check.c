@@ -99,6 +99,37 @@ work_second_readers(hs_working *working, const stretch *st)
             {"hour", HS_ENDURANCE_HOUR_SHARE, ""});
 }
 
+/* The same posture with the arms of a suit that can lock them: nothing is felt, the frame hangs on trunk and legs. */
+static void
+work_locked(const hs_asking *asking, const stretch *st, int bearer, hs_working *working)
+{
+    const hs_run *run = asking->run;
+    const hs_suit *suit = run->setup->bearers[bearer].suit;
+    const hs_bearer_state *state = &run->stations[st->station].bearers[bearer];
+    hs_body_input locked = state->input;
+    hs_body_state body = state->body;
+    double f, b0_s, exponent, least_s = INFINITY;
+    int joint = -1;
+
+    if (suit == NULL || suit->lockable != HS_YES)
+        return;
+    locked.rest_N += locked.felt_N;
+    locked.felt_N = 0.0;
+    if (hs_body_at(&run->persons[bearer], &locked, &body) != HS_OK || !(body.greatest <= 1.0))
+        return;
+    for (int j = 0; j < HS_N_JOINTS; j++)
+        if (hs_has(body.utilisation[j]) &&
+            hs_endurance_s(j, body.utilisation[j], NULL) < least_s) {
+            least_s = hs_endurance_s(j, body.utilisation[j], NULL);
+            joint = j;
+        }
+    if (joint < 0)
+        return;
+    hs_endurance_law(joint, body.utilisation[joint], &f, &b0_s, &exponent);
+    HS_WORK(working, hold_locked, CAUTIOUS_PART * b0_s * pow(f, exponent), "s",
+            {"c", CAUTIOUS_PART, ""}, {"b0", b0_s, "s"}, {"f", f, ""}, {"b1", exponent, ""});
+}
+
 static void
 judge_stretch(
     const hs_asking *asking, const stretch *st, double last_s, int bearer, hs_finding *finding)
@@ -127,8 +158,10 @@ judge_stretch(
         finding->text = HS_SAY(none, time_s, time_s / ratio, st->greatest);
         finding->text.reason = reason_of(joint);
         work_law(&finding->working, st);
-        if (!asking->is_live)
+        if (!asking->is_live) {
             work_second_readers(&finding->working, st);
+            work_locked(asking, st, bearer, &finding->working);
+        }
         HS_WORK(&finding->working, body_hold, time_s / ratio, "s", {"T", time_s, "s"},
                 {"sum", ratio, ""});
         if (ratio >= asking->near_ratio)

@@ -367,6 +367,34 @@ published_and_derived_cases(void)
     hs_arena_free(arena);
 }
 
+static bool
+has_line(const hs_working *working, hs_equation_id equation)
+{
+    for (const hs_working_line *line = working->first; line != NULL; line = line->next)
+        if (line->equation == equation)
+            return true;
+    return false;
+}
+
+/* Arms that lock leave trunk and legs to hold: longer than arms that feel an eighth of 40 kg. */
+static void
+locked_arms_hold_longer(void)
+{
+    one o;
+    hs_finding finding;
+
+    one_make(&o, 40);
+    o.points[2].hold_s = 60;
+    finding = one_ask(&o, HS_CHECK_hold_endurance);
+    g_assert_cmpint(finding.status, ==, HS_STATUS_WITHIN);
+    g_assert_false(has_line(&finding.working, HS_EQ_hold_locked));
+    o.suit.lockable = HS_YES;
+    finding = one_ask(&o, HS_CHECK_hold_endurance);
+    g_assert_cmpfloat(LINE(finding, hold_locked), >, 0.53 * LINE(finding, body_endurance));
+    g_assert_true(has_line(&finding.working, HS_EQ_hold_any));
+    one_free(&o);
+}
+
 /* Each number once: a case, or a row "| 17 | figure | why |" of the page. */
 static void
 mark_cases(const char *file, int add, int *seen)
@@ -433,5 +461,6 @@ main(int argc, char **argv)
     g_test_init(&argc, &argv, NULL);
     g_test_add_func("/suit_beside/published_and_derived_cases", published_and_derived_cases);
     g_test_add_func("/suit_beside/no_figure_is_forgotten", no_figure_is_forgotten);
+    g_test_add_func("/suit_beside/locked_arms_hold_longer", locked_arms_hold_longer);
     return g_test_run();
 }
