@@ -3,13 +3,13 @@
  *            documents?
  * Answer:    every bearer of every option at every sample: account of the load path, ground force, power lost.
  * Not here:  single figures of the account (forces/test_suit.c, checks/test_power_loss.c). */
+#include "../../fuzz/random_document.h"
 #include "defaults.h"
 #include "document.h"
 #include "examples.h"
 #include "load_path.h"
 #include "near.h"
 #include "power_loss.h"
-#include "../../fuzz/random_document.h"
 #include "runner.h"
 #include "units.h"
 
