@@ -6,6 +6,7 @@
 #include "grip_beside.h"
 
 #include "endurance_readers.h"
+#include "grip_figures.h"
 #include "units.h"
 
 #define MEDIAN_MEN_kg   51.0  /* HS_SRC_hand_grip, age 29 to 39 */
@@ -139,4 +140,43 @@ void
 hs_grip_write_cone(int n_edges, hs_working *working)
 {
     HS_WORK(working, grip_cone, hs_cone_lost_share(n_edges), "", {"n", n_edges, ""});
+}
+
+void
+hs_grip_write_beside_hands(
+    const hs_asking *asking, int station, int used, double felt_N, hs_working *working)
+{
+    const hs_run *run = asking->run;
+    int bearer = run->setup->used_by[used], n_hands = run->setup->used_hands[used];
+    hs_grip_hands hands = {felt_N, n_hands, run->persons[bearer].grip_N,
+                           run->persons[bearer].sex,
+                           hs_place_to_set_down_s(run->setup, &run->stations[station].place)};
+
+    hs_skin_write(felt_N, n_hands, working);
+    if (asking->is_live)
+        return;
+    hs_grip_write_other_skin(&asking->task->load.grips[run->setup->used[used]], felt_N, n_hands,
+                             working);
+    hs_grip_write_hands(&hands, asking->task->policy.glove_loss_fraction, working);
+}
+
+void
+hs_grip_write_pads(const hs_grip_pads *pads,
+                   const hs_squeeze *squeeze,
+                   bool in_full,
+                   hs_working *working)
+{
+    double normal_N = squeeze->squeeze_N;
+
+    if (pads->along_m > 0.0 && pads->up_m > 0.0)
+        HS_WORK(working, grip_pad_pressure,
+                normal_N / (pads->along_m * pads->up_m) / HS_PA_PER_kPa, "kPa",
+                {"N", normal_N, "N"}, {"a", pads->along_m, "m"}, {"b", pads->up_m, "m"});
+    if (!in_full)
+        return;
+    hs_grip_write_turning(pads->friction, normal_N, pads->along_m, pads->up_m, working);
+    if (pads->n_pads == 2)
+        hs_grip_write_uneven(pads->contacts, pads->n, squeeze, pads->along_m, working);
+    if (!squeeze->is_closed_form)
+        hs_grip_write_cone(HS_GRIP_EDGES, working);
 }

@@ -36,6 +36,9 @@ typedef struct {
 void hs_grip_write_hands(const hs_grip_hands *hands,
                          double glove_loss_fraction,
                          hs_working *working);
+/* All of it for the hands that feel a force on the deciding grip; in a drag only the common handle. */
+void hs_grip_write_beside_hands(
+    const hs_asking *asking, int station, int used, double felt_N, hs_working *working);
 /* Bars and straps that are not a common handle. */
 void
 hs_grip_write_other_skin(const hs_grip *grip, double felt_N, int n_hands, hs_working *working);
@@ -48,6 +51,19 @@ void hs_grip_write_uneven(const hs_contact *contacts,
                           const hs_squeeze *squeeze,
                           double along_m,
                           hs_working *working);
+/* The pads that were judged; friction as stated, not divided. */
+typedef struct {
+    const hs_contact *contacts;
+    int n, n_pads;
+    double along_m, up_m, friction;
+} hs_grip_pads;
+
+/* Mean pressure under the hardest pressed pad: the load's own limit is a force, and no general limit of a surface is honest. In full
+ * also how the pads turn, what an even press would ask for, and how exact the squeeze is. */
+void hs_grip_write_pads(const hs_grip_pads *pads,
+                        const hs_squeeze *squeeze,
+                        bool in_full,
+                        hs_working *working);
 void hs_grip_write_cone(int n_edges, hs_working *working);
 
 #endif

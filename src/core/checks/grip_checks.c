@@ -248,43 +248,13 @@ judge_pad(const hold *h, const pad_set *pads, int pad, double squeeze_N, hs_find
         advise_squeeze(h, used, finding);
 }
 
-/* Mean pressure under the hardest pressed pad; the load's own limit is a force, and no general limit of a surface is honest. */
-static void
-write_pad_pressure(const hold *h, hs_finding *finding)
-{
-    const hs_grip *grip = grip_of(h, h->worst.pads.grip[0]);
-    double along_m = hs_or(grip->pad_along_m, PAD_ALONG_m),
-           up_m = hs_or(grip->pad_up_m, PAD_UP_m), squeeze_N = h->worst.squeeze.squeeze_N;
-
-    if (along_m > 0.0 && up_m > 0.0)
-        HS_WORK(&finding->working, grip_pad_pressure,
-                squeeze_N / (along_m * up_m) / HS_PA_PER_kPa, "kPa", {"N", squeeze_N, "N"},
-                {"a", along_m, "m"}, {"b", up_m, "m"});
-}
-
-/* How the pads turn, what an even press would ask for, and how exact the squeeze is. */
-static void
-record_pads(const hold *h, double friction, hs_finding *finding)
-{
-    const pad_set *pads = &h->worst.pads;
-    const hs_grip *grip = grip_of(h, pads->grip[0]);
-    double along_m = hs_or(grip->pad_along_m, PAD_ALONG_m);
-
-    hs_grip_write_turning(friction, h->worst.squeeze.squeeze_N, along_m,
-                          hs_or(grip->pad_up_m, PAD_UP_m), &finding->working);
-    if (pads->n_pads == 2)
-        hs_grip_write_uneven(pads->contacts, pads->n, &h->worst.squeeze, along_m,
-                             &finding->working);
-    if (!h->worst.squeeze.is_closed_form)
-        hs_grip_write_cone(HS_GRIP_EDGES, &finding->working);
-}
-
 static void
 record_squeeze(const hold *h, hs_finding *finding)
 {
     const pad_set *pads = &h->worst.pads;
     const hs_wrench *need = &h->worst.need;
     const hs_squeeze *squeeze = &h->worst.squeeze;
+    const hs_grip *grip = grip_of(h, pads->grip[0]);
     hs_vec3 direction;
     double pushed_N, friction = pads->contacts[0].friction * h->slip_factor;
 
@@ -292,9 +262,10 @@ record_squeeze(const hold *h, hs_finding *finding)
         HS_WORK(&finding->working, grip_pads, squeeze->squeeze_N, "N",
                 {"W", hs_vec3_length(need->force_N), "N"}, {"s", h->slip_factor, ""},
                 {"mu", friction, ""});
-    write_pad_pressure(h, finding);
-    if (!h->asking->is_live)
-        record_pads(h, friction, finding);
+    hs_grip_write_pads(&(hs_grip_pads){pads->contacts, pads->n, pads->n_pads,
+                                       hs_or(grip->pad_along_m, PAD_ALONG_m),
+                                       hs_or(grip->pad_up_m, PAD_UP_m), friction},
+                       squeeze, !h->asking->is_live, &finding->working);
     if (h->asking->is_live || h->asking->is_what_if ||
         hs_grip_worst_direction(pads->contacts, pads->n, need,
                                 DISTURBANCE * hs_vec3_length(need->force_N), 8, &direction,
@@ -541,23 +512,6 @@ judge_up(const hold *h, int used, hs_finding *finding)
                                                                     MARGIN / finding->ratio));
 }
 
-/* What stands beside the hands that carry the deciding grip; it decides nothing. */
-static void
-record_hands(const hold *h, int used, hs_finding *worst)
-{
-    const hs_run *run = h->asking->run;
-    int bearer = run->setup->used_by[used], hands = run->setup->used_hands[used];
-    double felt_N = worst->text.number[2];
-    hs_grip_hands on = {felt_N, hands, run->persons[bearer].grip_N, run->persons[bearer].sex,
-                        hs_place_to_set_down_s(run->setup, &run->stations[h->station].place)};
-
-    hs_skin_write(felt_N, hands, &worst->working);
-    if (h->asking->is_live)
-        return;
-    hs_grip_write_other_skin(grip_of(h, used), felt_N, hands, &worst->working);
-    hs_grip_write_hands(&on, h->asking->task->policy.glove_loss_fraction, &worst->working);
-}
-
 static void
 record_up(const hold *h, int used, const hs_finding *candidate, hs_finding *worst)
 {
@@ -567,7 +521,8 @@ record_up(const hold *h, int used, const hs_finding *candidate, hs_finding *wors
     HS_WORK(&worst->working, grip_up, worst->ratio, "", {"up", worst->value, "N"},
             {"L", worst->limit, "N"});
     if (worst->text.number[2] > 0.0)
-        record_hands(h, used, worst);
+        hs_grip_write_beside_hands(h->asking, h->station, used, worst->text.number[2],
+                                   &worst->working);
     if (worst->text.reason == HS_REASON_grip_up_hands)
         HS_WORK(&worst->working, grip_felt, worst->text.number[2] / worst->text.number[3], "",
                 {"felt", worst->text.number[2], "N"}, {"G", worst->text.number[3], "N"});

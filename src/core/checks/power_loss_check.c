@@ -6,6 +6,7 @@
 #include "endurance_readers.h"
 #include "grip_beside.h"
 #include "loss_beside.h"
+#include "outline.h"
 #include "power_loss.h"
 #include "solve.h"
 #include "units.h"
@@ -69,22 +70,6 @@ write_drop(const scene *at, hs_finding *finding)
             {"g", HS_GRAVITY_m_s2, "m/s2"});
 }
 
-/* What the frame's brakes have to hold, and what sinking arms turn to heat. */
-static void
-write_brake(const scene *at, hs_finding *finding)
-{
-    double hand_N = at->asking->run->samples[at->s].bearers[at->b].hand_force_N;
-    double reach_m = at->asking->run->stations[at->s].place.bearers[at->b].reach_m;
-
-    if (!hs_has(hand_N) || !hs_has(reach_m))
-        return;
-    HS_WORK(&finding->working, loss_brake, BRAKE_FACTOR * hand_N * reach_m, "Nm",
-            {"k", BRAKE_FACTOR, ""}, {"F", hand_N, "N"}, {"R", reach_m, "m"});
-    if (at->suit->on_power_loss == HS_LOSS_DESCEND && at->suit->sink_m_s > 0.0)
-        HS_WORK(&finding->working, loss_heat, hand_N * at->suit->sink_m_s, "W",
-                {"F", hand_N, "N"}, {"v", at->suit->sink_m_s, "m/s"});
-}
-
 /* The farthest over the whole way: whoever stands there is hit. */
 static double
 farthest_throw_m(const scene *at)
@@ -103,6 +88,33 @@ farthest_throw_m(const scene *at)
                                               &at->asking->run->stations[s].place, &is_level)));
     }
     return farthest_m;
+}
+
+/* Who stands nearer than this to the load's middle is hit: where it lands at the farthest, and half its diagonal in plan. */
+static void
+write_zone(const scene *at, hs_finding *finding)
+{
+    hs_vec3 size_m = hs_outline_size_m(at->asking->run->setup->load);
+    double half_m = hypot(size_m.x, size_m.y) / 2.0, farthest_m = farthest_throw_m(at);
+
+    HS_WORK(&finding->working, loss_zone, farthest_m + half_m, "m", {"x", farthest_m, "m"},
+            {"l", half_m, "m"});
+}
+
+/* What the frame's brakes have to hold, and what sinking arms turn to heat. */
+static void
+write_brake(const scene *at, hs_finding *finding)
+{
+    double hand_N = at->asking->run->samples[at->s].bearers[at->b].hand_force_N;
+    double reach_m = at->asking->run->stations[at->s].place.bearers[at->b].reach_m;
+
+    if (!hs_has(hand_N) || !hs_has(reach_m))
+        return;
+    HS_WORK(&finding->working, loss_brake, BRAKE_FACTOR * hand_N * reach_m, "Nm",
+            {"k", BRAKE_FACTOR, ""}, {"F", hand_N, "N"}, {"R", reach_m, "m"});
+    if (at->suit->on_power_loss == HS_LOSS_DESCEND && at->suit->sink_m_s > 0.0)
+        HS_WORK(&finding->working, loss_heat, hand_N * at->suit->sink_m_s, "W",
+                {"F", hand_N, "N"}, {"v", at->suit->sink_m_s, "m/s"});
 }
 
 /* The effector opens: the load falls, whatever the arms do. */
@@ -348,8 +360,10 @@ judge(const scene *at, hs_finding *finding)
     else
         judge_descending(at, finding);
     write_drop(at, finding);
-    if (!at->asking->is_live)
+    if (!at->asking->is_live && finding->working.arena != NULL) {
+        write_zone(at, finding);
         hs_loss_write_fall(at->suit, &finding->working);
+    }
     if (at->suit->on_power_loss == HS_LOSS_LOCK || at->suit->on_power_loss == HS_LOSS_DESCEND)
         write_brake(at, finding);
 }

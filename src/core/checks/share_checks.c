@@ -9,6 +9,8 @@
 #include "team.h"
 #include "units.h"
 
+#define SAME_PERSON_m                                                                          \
+    0.05 /* hands nearer to each other along the way stand side by side (numerics) */
 #define COUPLE_Nm 10.0 /* default of policy.couple_Nm: common practice, no source */
 #define MARGIN                                                                                 \
     0.999 /* a remedy's figure is taken this much inside, so that applied it is within */
@@ -57,6 +59,48 @@ greatest_share(const hs_run *run, int *ret_station, int *ret_bearer)
             }
 }
 
+/* Hands of arms that hang, over the floor. */
+static double
+hanging_m(const hs_person *person)
+{
+    return person->ankle_height_m + person->shank_m + person->thigh_m + person->trunk_m -
+           person->upper_arm_m - person->forearm_m;
+}
+
+/* Two bearers with hanging arms: how far their statures alone tilt the load, and what goes to the lower one by it (negative where
+ * the load hangs below the hands). The file's own pitch is what is judged. */
+static void
+record_statures(const hs_asking *asking, int s, hs_finding *finding)
+{
+    const hs_run *run = asking->run;
+    const hs_station *at = &run->stations[s];
+    double middle_m[2][2] = {{0.0}}, apart_m, over_m, differ_m, weight_N;
+    int count[2] = {0, 0};
+
+    if (run->setup->n_bearers != 2 || asking->is_live || !hs_has(asking->load->cg_m.z))
+        return;
+    for (int i = 0; i < run->setup->n_used; i++) {
+        const hs_grip *grip = &asking->task->load.grips[run->setup->used[i]];
+        int b = run->setup->used_by[i];
+
+        middle_m[b][0] += at->place.grip_m[i].x;
+        middle_m[b][1] += grip->at_m.z;
+        count[b]++;
+    }
+    apart_m = fabs(middle_m[0][0] / count[0] - middle_m[1][0] / count[1]);
+    over_m =
+        asking->load->cg_m.z - (middle_m[0][1] / count[0] + middle_m[1][1] / count[1]) / 2.0;
+    differ_m = fabs(hanging_m(&run->persons[0]) - hanging_m(&run->persons[1]));
+    weight_N = asking->load->mass_kg * HS_GRAVITY_m_s2;
+    if (!(apart_m > SAME_PERSON_m) || !(differ_m > HS_SAME_PLACE_m))
+        return;
+    HS_WORK(&finding->working, share_statures, atan(differ_m / apart_m) * HS_DEG_PER_RAD, "deg",
+            {"dh", differ_m, "m"}, {"L", apart_m, "m"});
+    HS_WORK(&finding->working, share_to_lower,
+            weight_N * over_m * differ_m / (apart_m * apart_m), "N", {"W", weight_N, "N"},
+            {"c", over_m, "m"}, {"dh", differ_m, "m"}, {"L", apart_m, "m"});
+}
+
 static void
 record_share(const hs_asking *asking, int s, hs_finding *finding)
 {
@@ -65,6 +109,7 @@ record_share(const hs_asking *asking, int s, hs_finding *finding)
     HS_WORK(&finding->working, shares_total, asking->run->stations[s].problem.total_N, "N",
             {"h", place->held_up, ""}, {"m", asking->load->mass_kg, "kg"},
             {"a_z", place->cg_acc_m_s2.z, "m/s2"});
+    record_statures(asking, s, finding);
 }
 
 static void

@@ -283,6 +283,53 @@ a_glove_weakens_hands_and_no_end_piece(void)
     one_free(&o);
 }
 
+/* A short and a tall bearer with hanging arms tilt the load; entered as its pitch, that tilt moves what the line says. */
+static void
+statures_tilt_a_load_and_move_its_shares(void)
+{
+    static const int front[] = {0}, rear[] = {1};
+    one o;
+    hs_worker workers[2];
+    hs_bearer bearers[2];
+    hs_finding level, tilted;
+    double tilt_deg, more_N, level_N;
+
+    one_make(&o, 30);
+    stand_still(&o);
+    workers[0] = workers[1] = o.worker;
+    workers[0].stature_m = 1.60;
+    workers[1].stature_m = 1.90;
+    workers[1].id = "v";
+    bearers[0] = bearers[1] = o.bearer;
+    for (int i = 0; i < 2; i++) {
+        o.grips[i].at_m = (hs_vec3){i == 0 ? 0.6 : -0.6, 0, 0.02};
+        bearers[i].suit = -1;
+        bearers[i].n_grips = 1;
+        bearers[i].worker = i;
+        bearers[i].grips = i == 0 ? front : rear;
+    }
+    bearers[1].id = "B";
+    o.task.workers = workers;
+    o.task.n_workers = 2;
+    o.option.bearers = bearers;
+    o.option.n_bearers = 2;
+    level = one_ask(&o, HS_CHECK_share);
+    tilt_deg = LINE(level, share_statures);
+    more_N = LINE(level, share_to_lower);
+    level_N = o.run.stations[0].shares.up_N[0];
+    g_assert_cmpfloat(tilt_deg, >, 1.0);
+    for (int i = 0; i < 4; i++)
+        o.points[i].pitch_deg = -tilt_deg; /* the short one in front: front end down */
+    tilted = one_ask(&o, HS_CHECK_share);
+    hs_near_rel("to the lower one", o.run.stations[0].shares.up_N[0] - level_N, more_N, 1e-6);
+    hs_near_rel("the statures are the same", LINE(tilted, share_statures), tilt_deg, 0.01);
+    workers[1].stature_m = 1.60;
+    level = one_ask(&o, HS_CHECK_share);
+    for (const hs_working_line *line = level.working.first; line != NULL; line = line->next)
+        g_assert_cmpint(line->equation, !=, HS_EQ_share_statures);
+    one_free(&o);
+}
+
 static void
 a_slope_enters_floor_friction_exactly(void)
 {
@@ -323,5 +370,7 @@ main(int argc, char **argv)
                     a_quarter_turn_brings_the_other_direction_to_the_drive);
     g_test_add_func("/grip_checks/a_glove_weakens_hands_and_no_end_piece",
                     a_glove_weakens_hands_and_no_end_piece);
+    g_test_add_func("/grip_checks/statures_tilt_a_load_and_move_its_shares",
+                    statures_tilt_a_load_and_move_its_shares);
     return g_test_run();
 }

@@ -395,6 +395,23 @@ locked_arms_hold_longer(void)
     one_free(&o);
 }
 
+/* A load let go anywhere on the way lands within what it flies and half its diagonal. */
+static void
+the_zone_of_a_fall_is_flight_and_half_the_load(void)
+{
+    one o;
+    hs_finding finding;
+
+    one_make(&o, 20);
+    finding = one_ask(&o, HS_CHECK_suit_power_loss);
+    /* 4 m in 6 s: 15/8 of the mean speed at the middle of the leg, 0.70 m up */
+    hs_near_rel("zone", LINE(finding, loss_zone),
+                15.0 / 8.0 * 4.0 / 6.0 * sqrt(2.0 * 0.7 / HS_GRAVITY_m_s2) +
+                    hypot(0.4, 0.4) / 2.0,
+                1e-9);
+    one_free(&o);
+}
+
 /* Each number once: a case, or a row "| 17 | figure | why |" of the page. */
 static void
 mark_cases(const char *file, int add, int *seen)
@@ -462,5 +479,7 @@ main(int argc, char **argv)
     g_test_add_func("/suit_beside/published_and_derived_cases", published_and_derived_cases);
     g_test_add_func("/suit_beside/no_figure_is_forgotten", no_figure_is_forgotten);
     g_test_add_func("/suit_beside/locked_arms_hold_longer", locked_arms_hold_longer);
+    g_test_add_func("/suit_beside/the_zone_of_a_fall_is_flight_and_half_the_load",
+                    the_zone_of_a_fall_is_flight_and_half_the_load);
     return g_test_run();
 }
