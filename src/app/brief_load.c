@@ -4,6 +4,7 @@
  * Not here:  the catalogue (load_picker.c), mass and CG themselves (core/load/). */
 #include "brief.h"
 
+#include "brief_parts.h"
 #include "change.h"
 #include "field.h"
 #include "heavy_side.h"
@@ -43,72 +44,6 @@ load_shape(HsSession *session)
     }
     g_string_append_printf(shape, "g%d", hs_field_length(document, "load.grips"));
     return g_string_free(shape, FALSE);
-}
-
-static void
-number(HsSession *session,
-       GtkBox *content,
-       const char *stem,
-       const char *key,
-       const char *label,
-       const char *who,
-       const char *unit,
-       double step)
-{
-    g_autofree char *path = g_strdup_printf("%s.%s", stem, key);
-    g_autofree char *name = g_strdup_printf("%s, %s", who, label);
-
-    gtk_box_append(content, hs_quantity_row_new(session, label, name, path, unit, step));
-}
-
-static void
-size_rows(
-    HsSession *session, GtkBox *content, const char *stem, const char *shape, const char *who)
-{
-    if (g_str_equal(shape, "box") || g_str_equal(shape, "wedge")) {
-        number(session, content, stem, "size_m[0]", _("long"), who, "m", 0.01);
-        number(session, content, stem, "size_m[1]", _("wide"), who, "m", 0.01);
-        number(session, content, stem, "size_m[2]", _("high"), who, "m", 0.01);
-    } else if (!g_str_equal(shape, "point")) {
-        number(session, content, stem, "radius_m", _("radius"), who, "m", 0.01);
-        if (g_str_equal(shape, "tube"))
-            number(session, content, stem, "inner_radius_m", _("inner radius"), who, "m", 0.01);
-        if (!g_str_equal(shape, "sphere") && !g_str_equal(shape, "hemisphere"))
-            number(session, content, stem, "length_m", _("long"), who, "m", 0.01);
-    }
-}
-
-static void
-part_rows(HsSession *session, GtkBox *content, int i)
-{
-    const char *const known[] = {"", "weighed", "label", "estimated", NULL};
-    const char *const words[] = {_("not said"), _("weighed"), _("from a label"), _("estimated"),
-                                 NULL};
-    const hs_document *document = hs_session_document(session);
-    g_autofree char *stem = g_strdup_printf("load.parts[%d]", i);
-    g_autofree char *shape_path = g_strdup_printf("%s.shape", stem);
-    g_autofree char *id_path = g_strdup_printf("%s.id", stem);
-    g_autofree char *known_path = g_strdup_printf("%s.known", stem);
-    g_autofree char *liquid = g_strdup_printf("%s.liquid", stem);
-    const char *shape = hs_field_text(document, shape_path),
-               *id = hs_field_text(document, id_path);
-    g_autofree char *who = g_strdup_printf(_("Part %s"), id ? id : "?");
-    g_autofree char *known_name = g_strdup_printf(_("%s, how known"), who);
-
-    gtk_box_append(content, hs_row_heading(who));
-    number(session, content, stem, "mass_kg", _("mass"), who, "kg", 0.5);
-    gtk_box_append(content, hs_choice_row_new(session, _("known from"), known_name, known_path,
-                                              HS_CHOICE_WORD, known, words));
-    number(session, content, stem, "mass_tol_kg", _("plus or minus"), who, "kg", 0.1);
-    size_rows(session, content, stem, shape ? shape : "point", who);
-    number(session, content, stem, "centre_m[0]", _("centre, ahead"), who, "m", 0.01);
-    number(session, content, stem, "centre_m[1]", _("centre, left"), who, "m", 0.01);
-    number(session, content, stem, "centre_m[2]", _("centre, up"), who, "m", 0.01);
-    if (hs_field_node(document, liquid) != NULL) {
-        number(session, content, stem, "liquid.depth_m", _("liquid, depth"), who, "m", 0.01);
-        number(session, content, stem, "liquid.density_kg_m3", _("liquid, kg per m3"), who, "",
-               10.0);
-    }
 }
 
 /* ---- weighing ------------------------------------------------------------------------------ */
@@ -159,13 +94,17 @@ weighing_rows(HsSession *session, GtkBox *content)
         g_autofree char *stem = g_strdup_printf("load.weighings[%d]", i);
         g_autofree char *readings = g_strdup_printf("%s.readings", stem);
         g_autofree char *who = g_strdup_printf(_("Weighing %d"), i + 1);
-        number(session, content, stem, "tilt_deg", _("front raised by"), who, "deg", 1.0);
+        hs_brief_number(session, content, stem, "tilt_deg", _("front raised by"), who, "deg",
+                        1.0);
         for (int k = 0; k < hs_field_length(document, readings); k++) {
             g_autofree char *each = g_strdup_printf("%s[%d]", readings, k);
             g_autofree char *scale = g_strdup_printf(_("Weighing %d, scale %d"), i + 1, k + 1);
-            number(session, content, each, "at_m[0]", _("scale, ahead"), scale, "m", 0.01);
-            number(session, content, each, "at_m[1]", _("scale, left"), scale, "m", 0.01);
-            number(session, content, each, "reading_kg", _("reading"), scale, "kg", 0.1);
+            hs_brief_number(session, content, each, "at_m[0]", _("scale, ahead"), scale, "m",
+                            0.01);
+            hs_brief_number(session, content, each, "at_m[1]", _("scale, left"), scale, "m",
+                            0.01);
+            hs_brief_number(session, content, each, "reading_kg", _("reading"), scale, "kg",
+                            0.1);
         }
     }
     if (n > 0)
@@ -177,56 +116,14 @@ weighing_rows(HsSession *session, GtkBox *content)
                                               G_CALLBACK(on_no_weighing), session, NULL));
 }
 
-/* ---- grips --------------------------------------------------------------------------------- */
-
-static void
-grip_rows(HsSession *session, GtkBox *content, int i)
-{
-    const char *const kinds[] = {"handle", "edge", "hook", "strap", "pad", "cradle", NULL};
-    const char *const kind_words[] = {hs_words_grip(HS_GRIP_HANDLE),
-                                      hs_words_grip(HS_GRIP_EDGE),
-                                      hs_words_grip(HS_GRIP_HOOK),
-                                      hs_words_grip(HS_GRIP_STRAP),
-                                      hs_words_grip(HS_GRIP_PAD),
-                                      hs_words_grip(HS_GRIP_CRADLE),
-                                      NULL};
-    const char *const couplings[] = {"", "good", "fair", "poor", NULL};
-    const char *const coupling_words[] = {_("not said"), _("good"), _("fair"), _("poor"), NULL};
-    g_autofree char *stem = g_strdup_printf("load.grips[%d]", i);
-    g_autofree char *id_path = g_strdup_printf("%s.id", stem);
-    g_autofree char *kind = g_strdup_printf("%s.kind", stem);
-    g_autofree char *coupling = g_strdup_printf("%s.coupling", stem);
-    const char *id = hs_field_text(hs_session_document(session), id_path);
-    g_autofree char *who = g_strdup_printf(_("Grip %s"), id ? id : "?");
-    g_autofree char *kind_name = g_strdup_printf(_("%s, kind"), who);
-    g_autofree char *coupling_name = g_strdup_printf(_("%s, hold"), who);
-
-    gtk_box_append(content, hs_row_heading(who));
-    gtk_box_append(content, hs_choice_row_new(session, _("kind"), kind_name, kind,
-                                              HS_CHOICE_WORD, kinds, kind_words));
-    gtk_box_append(content,
-                   hs_choice_row_new(session, _("hold of the hand"), coupling_name, coupling,
-                                     HS_CHOICE_WORD, couplings, coupling_words));
-    number(session, content, stem, "at_m[0]", _("ahead"), who, "m", 0.01);
-    number(session, content, stem, "at_m[1]", _("left"), who, "m", 0.01);
-    number(session, content, stem, "at_m[2]", _("up"), who, "m", 0.01);
-    number(session, content, stem, "friction", _("friction"), who, "", 0.05);
-    number(session, content, stem, "rating_N", _("it bears"), who, "N", 10.0);
-    number(session, content, stem, "squeeze_limit_N", _("squeeze it may take"), who, "N", 10.0);
-}
-
 static void
 load_build(HsSession *session, GtkBox *content)
 {
-    const hs_document *document = hs_session_document(session);
-
     gtk_box_append(content, hs_load_picker_new(session));
     gtk_box_append(content, hs_text_row_new(session, _("Load"), "load.name", 1));
-    for (int i = 0; i < hs_field_length(document, "load.parts"); i++)
-        part_rows(session, content, i);
+    hs_brief_parts(session, content);
     weighing_rows(session, content);
-    for (int i = 0; i < hs_field_length(document, "load.grips"); i++)
-        grip_rows(session, content, i);
+    hs_brief_grips(session, content);
 }
 
 const hs_brief_part hs_brief_load = {"load", N_("Load"), load_summary, load_shape, load_build};

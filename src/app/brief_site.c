@@ -97,46 +97,6 @@ on_add_obstacle(GtkWidget *button, gpointer session)
                 "{\"name\": \"bench\", \"x_m\": [2, 3], \"z_m\": [0, 0.8]}");
 }
 
-typedef struct {
-    HsSession *session;
-    char *path, *label;
-} removal;
-
-static void
-removal_free(gpointer data)
-{
-    removal *one = data;
-
-    g_free(one->path);
-    g_free(one->label);
-    g_free(one);
-}
-
-static void
-on_remove(GtkWidget *button, gpointer data)
-{
-    removal *one = data;
-    hs_edit *edit = hs_edit_new(one->label);
-
-    hs_edit_remove(edit, one->path);
-    hs_change_commit(button, one->session, edit);
-}
-
-static GtkWidget *
-remove_button(HsSession *session, const char *label, const char *path)
-{
-    removal *one = g_new(removal, 1);
-
-    one->session = session;
-    one->path = g_strdup(path);
-    one->label = g_strdup(label);
-    GtkWidget *button =
-        hs_row_button(_("Remove"), label, G_CALLBACK(on_remove), one, removal_free);
-    gtk_widget_add_css_class(button, "flat");
-    gtk_widget_set_halign(button, GTK_ALIGN_END);
-    return button;
-}
-
 static void
 number_row(HsSession *session,
            GtkBox *content,
@@ -171,7 +131,7 @@ floor_rows(HsSession *session, GtkBox *content)
         number_row(session, content, along, along, "m", 0.05, "site.floor#[0]", i);
         number_row(session, content, up, up, "m", 0.01, "site.floor#[1]", i);
         if (n > 2)
-            gtk_box_append(content, remove_button(session, label, path));
+            gtk_box_append(content, hs_row_remove(session, label, path));
     }
     gtk_box_append(content, hs_row_button(_("Add a floor point"), NULL,
                                           G_CALLBACK(on_add_floor), session, NULL));
@@ -194,7 +154,7 @@ opening_rows(HsSession *session, GtkBox *content)
                    "site.openings#.width_m", i);
         number_row(session, content, _("Clear height"), NULL, "m", 0.05,
                    "site.openings#.height_m", i);
-        gtk_box_append(content, remove_button(session, label, path));
+        gtk_box_append(content, hs_row_remove(session, label, path));
     }
     gtk_box_append(content, hs_row_button(_("Add a door"), NULL, G_CALLBACK(on_add_opening),
                                           session, NULL));
@@ -218,7 +178,7 @@ obstacle_rows(HsSession *session, GtkBox *content)
         number_row(session, content, _("Underside"), NULL, "m", 0.05, "site.obstacles#.z_m[0]",
                    i);
         number_row(session, content, _("Top"), NULL, "m", 0.05, "site.obstacles#.z_m[1]", i);
-        gtk_box_append(content, remove_button(session, label, path));
+        gtk_box_append(content, hs_row_remove(session, label, path));
     }
     gtk_box_append(content, hs_row_button(_("Add an obstacle"), NULL,
                                           G_CALLBACK(on_add_obstacle), session, NULL));
@@ -363,7 +323,7 @@ gate_rows(HsSession *session, GtkBox *content)
         gtk_box_append(content, hs_text_row_new(session, name, gate, 1));
         gtk_box_append(content, hs_choice_row_new(session, _("Answer"), name, answer,
                                                   HS_CHOICE_WORD, answers, words));
-        gtk_box_append(content, remove_button(session, label, path));
+        gtk_box_append(content, hs_row_remove(session, label, path));
     }
     gtk_box_append(
         content, hs_row_button(_("Add a gate"), NULL, G_CALLBACK(on_add_gate), session, NULL));

@@ -148,20 +148,18 @@ text_view_row(HsSession *session, const char *label, const char *path, int lines
 {
     GtkWidget *row = gtk_box_new(GTK_ORIENTATION_VERTICAL, 3);
     GtkWidget *text = gtk_label_new(label), *view = gtk_text_view_new();
-    GtkWidget *scroller = gtk_scrolled_window_new();
     bound_field *field = bind(row, view, session, label, path);
 
     gtk_label_set_xalign(GTK_LABEL(text), 0.0f);
     gtk_text_view_set_wrap_mode(GTK_TEXT_VIEW(view), GTK_WRAP_WORD_CHAR);
     gtk_text_view_set_accepts_tab(GTK_TEXT_VIEW(view), FALSE);
     gtk_text_buffer_set_enable_undo(gtk_text_view_get_buffer(GTK_TEXT_VIEW(view)), FALSE);
-    gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), view);
-    gtk_scrolled_window_set_min_content_height(GTK_SCROLLED_WINDOW(scroller), 22 * lines);
-    gtk_widget_add_css_class(scroller, "framed");
+    /* It grows with its text: a box that scrolls by itself would stop the wheel on the way down the brief. */
+    gtk_widget_set_size_request(view, -1, 22 * lines + 8);
+    gtk_widget_add_css_class(view, "text-box");
     hs_look_name(view, label);
-    hs_look_name_scroller(scroller, label);
     gtk_box_append(GTK_BOX(row), text);
-    gtk_box_append(GTK_BOX(row), scroller);
+    gtk_box_append(GTK_BOX(row), view);
     gtk_widget_add_css_class(row, "row");
     GtkEventController *focus = gtk_event_controller_focus_new();
     g_signal_connect_swapped(focus, "leave", G_CALLBACK(commit_view), field);
@@ -342,5 +340,45 @@ hs_row_button(const char *label,
     if (release != NULL)
         g_object_set_data_full(G_OBJECT(button), "hs-data", data, release);
     g_signal_connect(button, "clicked", on_click, data);
+    return button;
+}
+
+typedef struct {
+    HsSession *session;
+    char *path, *label;
+} removal;
+
+static void
+removal_free(gpointer data)
+{
+    removal *one = data;
+
+    g_free(one->path);
+    g_free(one->label);
+    g_free(one);
+}
+
+static void
+on_remove(GtkWidget *button, gpointer data)
+{
+    removal *one = data;
+    hs_edit *edit = hs_edit_new(one->label);
+
+    hs_edit_remove(edit, one->path);
+    hs_change_commit(button, one->session, edit);
+}
+
+GtkWidget *
+hs_row_remove(HsSession *session, const char *label, const char *path)
+{
+    removal *one = g_new(removal, 1);
+
+    one->session = session;
+    one->path = g_strdup(path);
+    one->label = g_strdup(label);
+    GtkWidget *button =
+        hs_row_button(_("Remove"), label, G_CALLBACK(on_remove), one, removal_free);
+    gtk_widget_add_css_class(button, "flat");
+    gtk_widget_set_halign(button, GTK_ALIGN_END);
     return button;
 }

@@ -49,6 +49,8 @@ GtkWidget *hs_row_button(const char *label,
                          GCallback on_click,
                          gpointer data,
                          GDestroyNotify release);
+/* Takes an item of a list away; label: what the undo and a screen reader say. */
+GtkWidget *hs_row_remove(HsSession *session, const char *label, const char *path);
 /* Give the inner button of a drop-down or menu button the name too: GTK leaves it without one. */
 void hs_row_name_button(GtkWidget *outer, const char *name);
 
