@@ -207,6 +207,26 @@ class Assess(Case):
         self.assertEqual(short['site_limits'], {'id': 'example-yard', 'edition': '2026-1', 'digest': named['digest']})
         self.assertNotIn('site_limits', json.loads(run('survey', stdin=line).stdout))
 
+    def test_a_countrys_set_is_taken_by_its_name(self):
+        results = self.results(small.crew(), '--limits', 'switzerland')
+        self.assertEqual(results['site_limits']['id'], 'switzerland')
+        self.assertEqual({limit['known'] for limit in results['site_limits']['limits']}, {'seen'})
+        for option in results['options']:
+            guide = next(f for f in option['findings'] if f['check'] == 'lift.gb-guideline')
+            if guide['status'] == 'not_judged':
+                self.assertEqual(guide['why'], 'scope')  # a team, a suit
+            else:
+                self.assertIn('Switzerland', guide['text'])
+        self.fails(4, 'assess', self.path('none.json'), '--limits', 'no-such-place')
+
+    def test_every_team_rule_is_printed_on_request(self):
+        task = self.write(small.crew())
+        self.assertNotIn('All team rules', run('assess', task).stdout.decode())
+        text = run('assess', task, '--team-rules').stdout.decode()
+        self.assertIn('All team rules', text)
+        for rule in ('British guidance: ', 'MIL-STD-1472: ', 'EN 1005-2: ', 'measured factor: '):
+            self.assertIn(rule, text)
+
     def test_a_wrong_set_of_limits_is_3_with_its_path(self):
         with open(os.path.join(TOP, 'data', 'limits', 'site-example.json'), encoding='utf-8') as file:
             own = json.load(file)

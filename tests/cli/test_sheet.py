@@ -30,6 +30,11 @@ def pages(pdf):
     return text.split("\f")[:-1]
 
 
+def in_order(pdf):
+    """Column by column, so that what is broken over lines stays together."""
+    return subprocess.run(["pdftotext", "-raw", pdf, "-"], capture_output=True, check=True, text=True).stdout
+
+
 def plain(text):
     return re.sub(r"\s+", "", text)
 
@@ -57,6 +62,7 @@ def check_sheet(example, folder):
     want(("Signatures for this file code" in whole) != is_draft, f"{name}: boxes to sign on a draft, or none")
     check_sides(sheet, name, proposed, is_draft)
     check_facts(name, results, proposed, sheet[0], plain(run("assess", example).decode()))
+    check_views(example, results, plain(in_order(out)), plain(run("assess", example).decode()))
 
 
 def check_facts(name, results, proposed, side_1, report):
@@ -69,6 +75,37 @@ def check_facts(name, results, proposed, side_1, report):
         for finding in option["findings"]:
             if finding["status"] == "not_judged":
                 want(plain(finding["text"]).rstrip(".") in report, f"{name}: the report drops why {finding['check']} is not judged")
+
+
+def is_unconfirmed(finding):
+    return finding["confidence"] == "memory" and finding["status"] != "not_judged"
+
+
+def is_out_of_scope(finding):
+    return finding["status"] == "not_judged" and finding["why"] == "scope"
+
+
+def check_views(example, results, sheet, report):
+    """"Unconfirmed", "does not apply" and "only the suit" in every view: report, sheet, survey line, handout; the window's rows
+    are in tests/unit/draw/test_short.c."""
+    name = example.name
+    n = sum(is_unconfirmed(f) for option in results["options"] for f in option["findings"])
+    want(report.count("limitunconfirmed") == n, f"{name}: the report marks {report.count('limitunconfirmed')} unconfirmed, {n} are")
+    want(sheet.count("limitunconfirmed") >= n, f"{name}: the sheet does not mark each of {n} unconfirmed findings")
+    n = sum(is_out_of_scope(f) for option in results["options"] for f in option["findings"])
+    want(sheet.count("doesnotapply") >= n, f"{name}: the sheet drops that a limit does not apply")
+    line = json.dumps(json.loads(example.read_text(encoding="utf-8"))).encode() + b"\n"
+    survey = json.loads(subprocess.run([PROGRAM, "survey"], input=line, capture_output=True, check=True, timeout=300).stdout)
+    for short, option in zip(survey["options"], results["options"]):
+        for key, is_one in (("unconfirmed", is_unconfirmed), ("out_of_scope", is_out_of_scope)):
+            wanted = [f["check"] for f in option["findings"] if is_one(f)]
+            want(short.get(key, []) == wanted, f"{name}, {option['id']}: the survey's {key} is {short.get(key)}, not {wanted}")
+        want(short.get("suit_only", False) == option["verdict"]["suit_only"], f"{name}: the survey drops that only the suit does it")
+    if any(option["verdict"]["suit_only"] for option in results["options"]):
+        with tempfile.TemporaryDirectory() as folder:
+            run("handout", example, "-o", pathlib.Path(folder) / "handout.pdf")
+            text = plain("".join(pages(pathlib.Path(folder) / "handout.pdf")))
+        want("Withoutit" in text, f"{name}: the handout drops that only the suit makes it stand")
 
 
 def check_sides(sheet, name, proposed, is_draft):
