@@ -412,6 +412,46 @@ the_zone_of_a_fall_is_flight_and_half_the_load(void)
     one_free(&o);
 }
 
+/* A box of 0.40 by 0.40 by 0.30 m, hands in its middle 0.20 m up, put 0.20 m lower with 5 mm of play. */
+static void
+an_exact_place_says_tilt_side_force_and_view(void)
+{
+    one o;
+    hs_finding finding;
+    double try_s = log2(0.2 / 0.01 + 1.0) / 5.0, eye_m;
+
+    one_make(&o, 20);
+    o.points[3].precise = HS_YES;
+    o.points[3].tolerance_m = 0.005;
+    o.points[3].slide_friction = 0.3;
+    finding = one_ask(&o, HS_CHECK_placing);
+    eye_m = o.run.persons[0].eye_height_m;
+    hs_near_rel("tilt", LINE(finding, placing_pitch),
+                asin(0.005 / hypot(0.2, 0.2)) * HS_DEG_PER_RAD, 1e-9);
+    hs_near_rel("in the sentence", finding.text.number[4], LINE(finding, placing_pitch), 1e-12);
+    hs_near_rel("hanging", LINE(finding, placing_nudge),
+                20 * 10 / sqrt(3.0) * 0.005 / (try_s * try_s), 1e-9);
+    hs_near_rel("resting", LINE(finding, placing_side), 0.3 * 20 * HS_GRAVITY_m_s2, 1e-12);
+    /* feet 0.40 m behind the hands, front edge 0.20 m ahead of them; underside at 0.50 m, top at 0.80 m */
+    hs_near_rel("view", LINE(finding, placing_view), 0.6 * (eye_m - 0.5) / (eye_m - 0.8), 1e-9);
+    one_free(&o);
+}
+
+/* The same box turned on the spot: its front corner decides, not the suit behind. */
+static void
+turning_on_the_spot_needs_a_circle(void)
+{
+    one o;
+    hs_finding finding;
+
+    one_make(&o, 20);
+    o.task.site.width_m = 3.0;
+    finding = one_ask(&o, HS_CHECK_route_clearance);
+    hs_near_rel("radius", LINE(finding, room_turn), hypot(0.6, 0.2), 1e-9);
+    hs_near_rel("circle", LINE(finding, room_circle), 2.0 * hypot(0.6, 0.2), 1e-9);
+    one_free(&o);
+}
+
 /* Each number once: a case, or a row "| 17 | figure | why |" of the page. */
 static void
 mark_cases(const char *file, int add, int *seen)
@@ -481,5 +521,9 @@ main(int argc, char **argv)
     g_test_add_func("/suit_beside/locked_arms_hold_longer", locked_arms_hold_longer);
     g_test_add_func("/suit_beside/the_zone_of_a_fall_is_flight_and_half_the_load",
                     the_zone_of_a_fall_is_flight_and_half_the_load);
+    g_test_add_func("/suit_beside/an_exact_place_says_tilt_side_force_and_view",
+                    an_exact_place_says_tilt_side_force_and_view);
+    g_test_add_func("/suit_beside/turning_on_the_spot_needs_a_circle",
+                    turning_on_the_spot_needs_a_circle);
     return g_test_run();
 }
