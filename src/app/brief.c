@@ -5,6 +5,7 @@
 #include "brief.h"
 
 #include "look.h"
+#include "shell.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -221,14 +222,9 @@ static void
 dispose(GObject *object)
 {
     HsBrief *self = HS_BRIEF(object);
-    GtkWidget *child;
 
     g_clear_handle_id(&self->idle, g_source_remove);
-    if (self->session != NULL)
-        g_clear_signal_handler(&self->watch, self->session);
-    while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
-        gtk_widget_unparent(child);
-    g_clear_object(&self->session);
+    hs_shell_leave(GTK_WIDGET(self), &self->session, &self->watch);
     g_clear_pointer(&self->sections, g_ptr_array_unref);
     G_OBJECT_CLASS(hs_brief_parent_class)->dispose(object);
 }
@@ -239,13 +235,9 @@ hs_brief_class_init(HsBriefClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class,
-                                                "/io/handspike/Handspike/brief.ui");
+    hs_shell_class(widget_class, "brief.ui", "brief", GTK_ACCESSIBLE_ROLE_REGION);
     gtk_widget_class_bind_template_child(widget_class, HsBrief, list);
     gtk_widget_class_bind_template_child(widget_class, HsBrief, scroller);
-    gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
-    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_REGION);
-    gtk_widget_class_set_css_name(widget_class, "brief");
 }
 
 static void

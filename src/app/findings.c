@@ -7,6 +7,7 @@
 
 #include "field.h"
 #include "look.h"
+#include "shell.h"
 #include "short.h"
 
 #include <glib/gi18n-lib.h>
@@ -408,13 +409,8 @@ static void
 dispose(GObject *object)
 {
     HsFindings *self = HS_FINDINGS(object);
-    GtkWidget *child;
 
-    if (self->session != NULL)
-        g_clear_signal_handler(&self->watch, self->session);
-    while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
-        gtk_widget_unparent(child);
-    g_clear_object(&self->session);
+    hs_shell_leave(GTK_WIDGET(self), &self->session, &self->watch);
     G_OBJECT_CLASS(hs_findings_parent_class)->dispose(object);
 }
 
@@ -424,8 +420,7 @@ hs_findings_class_init(HsFindingsClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class,
-                                                "/io/handspike/Handspike/findings.ui");
+    hs_shell_class(widget_class, "findings.ui", "findings", GTK_ACCESSIBLE_ROLE_REGION);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, list);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, count);
     gtk_widget_class_bind_template_child(widget_class, HsFindings, left_name);
@@ -438,9 +433,6 @@ hs_findings_class_init(HsFindingsClass *class)
     gtk_widget_class_bind_template_child(widget_class, HsFindings, scroller);
     gtk_widget_class_bind_template_callback(widget_class, on_rest);
     gtk_widget_class_bind_template_callback(widget_class, on_sort);
-    gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
-    gtk_widget_class_set_css_name(widget_class, "findings");
-    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_REGION);
 }
 
 static void

@@ -9,6 +9,7 @@
 #include "look.h"
 #include "options.h"
 #include "rows.h"
+#include "shell.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -179,13 +180,8 @@ static void
 dispose(GObject *object)
 {
     HsHeading *self = HS_HEADING(object);
-    GtkWidget *child;
 
-    if (self->session != NULL)
-        g_clear_signal_handler(&self->watch, self->session);
-    while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
-        gtk_widget_unparent(child);
-    g_clear_object(&self->session);
+    hs_shell_leave(GTK_WIDGET(self), &self->session, &self->watch);
     G_OBJECT_CLASS(hs_heading_parent_class)->dispose(object);
 }
 
@@ -195,9 +191,7 @@ hs_heading_class_init(HsHeadingClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
-    gtk_widget_class_set_css_name(widget_class, "heading");
-    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+    hs_shell_class(widget_class, NULL, "heading", GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

@@ -9,6 +9,7 @@
 #include "look.h"
 #include "paint.h"
 #include "quantity.h"
+#include "shell.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -305,15 +306,10 @@ static void
 dispose(GObject *object)
 {
     HsLesson *self = HS_LESSON(object);
-    GtkWidget *child;
 
     for (guint i = 0; i < G_N_ELEMENTS(steps); i++)
         g_clear_pointer(&self->guesses[i], g_free);
-    if (self->session != NULL)
-        g_clear_signal_handler(&self->watch, self->session);
-    while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
-        gtk_widget_unparent(child);
-    g_clear_object(&self->session);
+    hs_shell_leave(GTK_WIDGET(self), &self->session, &self->watch);
     G_OBJECT_CLASS(hs_lesson_parent_class)->dispose(object);
 }
 
@@ -323,8 +319,7 @@ hs_lesson_class_init(HsLessonClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class,
-                                                "/io/handspike/Handspike/lesson.ui");
+    hs_shell_class(widget_class, "lesson.ui", "lesson", GTK_ACCESSIBLE_ROLE_GROUP);
     gtk_widget_class_bind_template_child(widget_class, HsLesson, area);
     gtk_widget_class_bind_template_child(widget_class, HsLesson, question);
     gtk_widget_class_bind_template_child(widget_class, HsLesson, answer);
@@ -337,9 +332,6 @@ hs_lesson_class_init(HsLessonClass *class)
     gtk_widget_class_bind_template_callback(widget_class, on_reset);
     gtk_widget_class_bind_template_callback(widget_class, on_other_option);
     gtk_widget_class_bind_template_callback(widget_class, on_moment);
-    gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
-    gtk_widget_class_set_css_name(widget_class, "lesson");
-    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

@@ -8,6 +8,7 @@
 #include "field.h"
 #include "look.h"
 #include "quantity.h"
+#include "shell.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -263,17 +264,13 @@ hs_quantity_row_class_init(HsQuantityRowClass *class)
 
     G_OBJECT_CLASS(class)->dispose = dispose;
     widget_class->map = map;
-    gtk_widget_class_set_template_from_resource(widget_class,
-                                                "/io/handspike/Handspike/quantity_row.ui");
+    hs_shell_class(widget_class, "quantity_row.ui", "row", GTK_ACCESSIBLE_ROLE_GROUP);
     gtk_widget_class_bind_template_child(widget_class, HsQuantityRow, label);
     gtk_widget_class_bind_template_child(widget_class, HsQuantityRow, entry);
     gtk_widget_class_bind_template_child(widget_class, HsQuantityRow, unit_label);
     gtk_widget_class_bind_template_child(widget_class, HsQuantityRow, fault);
     gtk_widget_class_bind_template_callback(widget_class, commit);
     gtk_widget_class_bind_template_callback(widget_class, preview);
-    gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
-    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
-    gtk_widget_class_set_css_name(widget_class, "row");
 }
 
 static void

@@ -10,6 +10,7 @@
 #include "plan_view.h"
 #include "quantity.h"
 #include "rows.h"
+#include "shell.h"
 #include "side_view.h"
 
 #include <glib/gi18n-lib.h>
@@ -374,13 +375,8 @@ static void
 dispose(GObject *object)
 {
     HsStage *self = HS_STAGE(object);
-    GtkWidget *child;
 
-    if (self->session != NULL)
-        g_clear_signal_handler(&self->watch, self->session);
-    while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
-        gtk_widget_unparent(child);
-    g_clear_object(&self->session);
+    hs_shell_leave(GTK_WIDGET(self), &self->session, &self->watch);
     G_OBJECT_CLASS(hs_stage_parent_class)->dispose(object);
 }
 
@@ -390,8 +386,7 @@ hs_stage_class_init(HsStageClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class,
-                                                "/io/handspike/Handspike/stage.ui");
+    hs_shell_class(widget_class, "stage.ui", "stage", GTK_ACCESSIBLE_ROLE_GROUP);
     gtk_widget_class_bind_template_child(widget_class, HsStage, heads);
     gtk_widget_class_bind_template_child(widget_class, HsStage, layers_label);
     gtk_widget_class_bind_template_child(widget_class, HsStage, layers_menu);
@@ -406,9 +401,6 @@ hs_stage_class_init(HsStageClass *class)
     gtk_widget_class_bind_template_child(widget_class, HsStage, plan_box);
     gtk_widget_class_bind_template_callback(widget_class, on_draw_toggled);
     gtk_widget_class_bind_template_callback(widget_class, on_plan_toggled);
-    gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
-    gtk_widget_class_set_css_name(widget_class, "stage");
-    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

@@ -7,6 +7,7 @@
 #include "field.h"
 #include "look.h"
 #include "quantity.h"
+#include "shell.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -183,13 +184,8 @@ static void
 dispose(GObject *object)
 {
     HsStrip *self = HS_STRIP(object);
-    GtkWidget *child;
 
-    if (self->session != NULL)
-        g_clear_signal_handler(&self->watch, self->session);
-    while ((child = gtk_widget_get_first_child(GTK_WIDGET(self))) != NULL)
-        gtk_widget_unparent(child);
-    g_clear_object(&self->session);
+    hs_shell_leave(GTK_WIDGET(self), &self->session, &self->watch);
     G_OBJECT_CLASS(hs_strip_parent_class)->dispose(object);
 }
 
@@ -199,8 +195,7 @@ hs_strip_class_init(HsStripClass *class)
     GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
 
     G_OBJECT_CLASS(class)->dispose = dispose;
-    gtk_widget_class_set_template_from_resource(widget_class,
-                                                "/io/handspike/Handspike/strip.ui");
+    hs_shell_class(widget_class, "strip.ui", "strip", GTK_ACCESSIBLE_ROLE_GROUP);
     gtk_widget_class_bind_template_child(widget_class, HsStrip, body);
     gtk_widget_class_bind_template_child(widget_class, HsStrip, play);
     gtk_widget_class_bind_template_child(widget_class, HsStrip, back);
@@ -211,9 +206,6 @@ hs_strip_class_init(HsStripClass *class)
     gtk_widget_class_bind_template_callback(widget_class, on_play);
     gtk_widget_class_bind_template_callback(widget_class, on_power_off);
     gtk_widget_class_bind_template_callback(widget_class, on_back);
-    gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
-    gtk_widget_class_set_css_name(widget_class, "strip");
-    gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void
