@@ -225,6 +225,25 @@ on_draw_page(GtkPrintOperation *operation,
         hs_sheet_paint_page(gtk_print_context_get_cairo_context(context), &request, page);
 }
 
+/* Printed into a file, it is called like the document and lies beside it. */
+static GtkPrintSettings *
+print_settings(HsSession *session)
+{
+    GtkPrintSettings *settings = gtk_print_settings_new();
+    const char *path = hs_session_path(session);
+
+    if (path != NULL) {
+        g_autofree char *name = g_path_get_basename(path);
+        g_autofree char *folder = g_path_get_dirname(path);
+        char *end = strstr(name, ".handspike.json");
+        if (end != NULL)
+            *end = '\0';
+        gtk_print_settings_set(settings, GTK_PRINT_SETTINGS_OUTPUT_BASENAME, name);
+        gtk_print_settings_set(settings, GTK_PRINT_SETTINGS_OUTPUT_DIR, folder);
+    }
+    return settings;
+}
+
 void
 hs_files_print(GtkWidget *from, HsSession *session)
 {
@@ -237,11 +256,13 @@ hs_files_print(GtkWidget *from, HsSession *session)
     g_autoptr(GtkPageSetup) setup = gtk_page_setup_new();
     g_autoptr(GtkPaperSize) paper = gtk_paper_size_new(
         request.paper == HS_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
+    g_autoptr(GtkPrintSettings) settings = print_settings(session);
     gtk_page_setup_set_paper_size_and_default_margins(setup, paper);
     gtk_print_operation_set_default_page_setup(operation, setup);
     gtk_print_operation_set_use_full_page(operation, TRUE);
     gtk_print_operation_set_unit(operation, GTK_UNIT_POINTS);
     gtk_print_operation_set_n_pages(operation, hs_sheet_n_pages(&request));
+    gtk_print_operation_set_print_settings(operation, settings);
     g_signal_connect(operation, "draw-page", G_CALLBACK(on_draw_page), session);
     if (gtk_print_operation_run(operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,
                                 GTK_WINDOW(gtk_widget_get_root(from)),
