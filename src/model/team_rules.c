@@ -47,16 +47,18 @@ newtons(double force_N, hs_units units)
 }
 
 static hs_team_row *
-row_of(hs_team_rule rule, const hs_finding *finding, hs_units units)
+row_of(const hs_option_result *option, hs_team_rule rule, hs_units units)
 {
+    const hs_finding *finding = &option->team_rules[rule - HS_TEAM_GB];
     hs_team_row *row = g_new0(hs_team_row, 1);
     g_autofree char *share = newtons(finding->value, units);
 
     row->rule = hs_words_team_rule(rule);
     row->allowed = newtons(finding->limit, units);
-    row->carried = finding->text.name[0] != NULL && *share != '\0'
-                       ? g_strdup_printf("%s %s", finding->text.name[0], share)
-                       : g_strdup(share);
+    row->carried =
+        finding->bearer >= 0 && *share != '\0'
+            ? g_strdup_printf("%s %s", option->asked->bearers[finding->bearer].id, share)
+            : g_strdup(share);
     row->said = said_of(finding);
     if (finding->text.reason == HS_REASON_share_judged) {
         g_autofree char *own = newtons(finding->text.number[3], units);
@@ -75,8 +77,7 @@ hs_team_rules_rows(const hs_option_result *option, hs_units units)
     GPtrArray *rows = g_ptr_array_new_with_free_func(row_free);
 
     for (int i = 0; i < option->n_team_rules; i++)
-        g_ptr_array_add(rows,
-                        row_of((hs_team_rule)(HS_TEAM_GB + i), &option->team_rules[i], units));
+        g_ptr_array_add(rows, row_of(option, (hs_team_rule)(HS_TEAM_GB + i), units));
     return rows;
 }
 
