@@ -5,6 +5,7 @@
  * Not here:  where a new bearer takes hold (crew.c), the suits' data (brief_suit.c). */
 #include "brief.h"
 
+#include "brief_sizes.h"
 #include "change.h"
 #include "crew.h"
 #include "field.h"
@@ -415,12 +416,14 @@ worker_rows(HsSession *session, GtkBox *content, int i)
     g_autofree char *mass = g_strdup_printf("workers[%d].mass_kg", i);
     g_autofree char *age = g_strdup_printf("workers[%d].age_years", i);
     g_autofree char *person = g_strdup_printf(_("Person %d"), i + 1);
+    g_autofree char *person_size = g_strdup_printf(_("Person %d, size of the survey"), i + 1);
     g_autofree char *person_sex = g_strdup_printf(_("Person %d, woman or man"), i + 1);
     g_autofree char *person_stature = g_strdup_printf(_("Person %d, stature"), i + 1);
     g_autofree char *person_mass = g_strdup_printf(_("Person %d, body mass"), i + 1);
     g_autofree char *person_age = g_strdup_printf(_("Person %d, age in years"), i + 1);
 
     gtk_box_append(content, hs_text_row_new(session, person, name, 1));
+    gtk_box_append(content, hs_size_row_new(session, i, person_size));
     gtk_box_append(content, hs_choice_row_new(session, _("Woman or man"), person_sex, sex,
                                               HS_CHOICE_WORD, sexes, words));
     gtk_box_append(content, hs_quantity_row_new(session, _("Stature"), person_stature, stature,

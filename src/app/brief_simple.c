@@ -196,12 +196,19 @@ add_policy(HsSession *session, GtkBox *content)
         hs_words_team_rule(HS_TEAM_MIL_STD_1472), hs_words_team_rule(HS_TEAM_EN_1005_2),
         hs_words_team_rule(HS_TEAM_MEASURED),     NULL};
 
+    const char *const tables[] = {"", "de_leva", "winter", NULL};
+    const char *const table_words[] = {_("de Leva 1996 (assumed)"), _("de Leva 1996"),
+                                       _("Winter 2009"), NULL};
+
     gtk_box_append(content, hs_row_heading(_("Rules of the site")));
     gtk_box_append(content, hs_choice_row_new(session, _("Team rule"), NULL, "policy.team_rule",
                                               HS_CHOICE_WORD, rules, words));
     gtk_box_append(content, hs_brief_team_new(session));
     gtk_box_append(content, hs_quantity_row_new(session, _("Team factor, measured"), NULL,
                                                 "policy.team_factor", "", 0.05));
+    gtk_box_append(content,
+                   hs_choice_row_new(session, _("Segment masses"), NULL, "policy.segments",
+                                     HS_CHOICE_WORD, tables, table_words));
     gtk_box_append(content, hs_quantity_row_new(session, _("Strength percentile"), NULL,
                                                 "policy.strength_percentile", "", 5.0));
     gtk_box_append(content, hs_quantity_row_new(session, _("Allowance on squeeze"), NULL,

@@ -44,7 +44,7 @@ draw(const char *file, const char *limits, const char *out, const char *option, 
 {
     g_autoptr(GError) error = NULL;
     hs_assessed assessed;
-    hs_exit status = hs_cmd_assess(file, limits, HS_ASSESS_LIVE, &assessed);
+    hs_exit status = hs_cmd_assess(file, limits, HS_ASSESS_PLAIN, &assessed);
     int n_points;
 
     if (status != HS_EXIT_DONE)

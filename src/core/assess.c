@@ -42,6 +42,22 @@ rests_on_memory(const hs_results *results)
     return false;
 }
 
+/* Every jump that is left is told: samples beside it hold, the way from one to the other does not. */
+static int
+add_jumps(const hs_results *results, hs_message *list, int n)
+{
+    for (int i = 0; i < results->n_options; i++) {
+        const hs_option_result *option = &results->options[i];
+
+        if (option->jumps.n == 0)
+            continue;
+        list[n] =
+            HS_SAY(caution_jumps, option->jumps.n, option->jumps.turn_rad, option->jumps.route);
+        list[n++].name[0] = option->name != NULL ? option->name : option->id;
+    }
+    return n;
+}
+
 static void
 add_cautions(const hs_task *task, hs_arena *arena, hs_results *results)
 {
@@ -49,7 +65,7 @@ add_cautions(const hs_task *task, hs_arena *arena, hs_results *results)
         ALWAYS = sizeof cautions_always / sizeof *cautions_always,
         SUIT = sizeof cautions_suit / sizeof *cautions_suit
     };
-    hs_message *list = HS_NEW(arena, hs_message, ALWAYS + SUIT + 1);
+    hs_message *list = HS_NEW(arena, hs_message, ALWAYS + SUIT + 2 + results->n_options);
     int n = 0;
 
     for (int i = 0; i < ALWAYS; i++)
@@ -58,6 +74,9 @@ add_cautions(const hs_task *task, hs_arena *arena, hs_results *results)
         list[n++].reason = cautions_suit[i];
     if (rests_on_memory(results))
         list[n++].reason = HS_REASON_caution_memory;
+    if (task->policy.segments == HS_SEGMENTS_WINTER)
+        list[n++].reason = HS_REASON_caution_segments;
+    n = add_jumps(results, list, n);
     results->cautions = list;
     results->n_cautions = n;
 }

@@ -45,6 +45,7 @@ static const char *const ways[] = {"remove", "split", "reheight", "mechanise", N
 static const char *const way_answers[] = {"done", "not_possible", "planned", NULL};
 static const char *const gate_answers[] = {"yes", "no", "open", NULL};
 static const char *const team_rules[] = {"none", "gb", "mil-std-1472", "en-1005-2", "measured", NULL};
+static const char *const segment_tables[] = {"de_leva", "winter", NULL};
 static const char *const criteria[] = {"niosh-1994", "iso-11228-1", "en-1005-2", "mil-std-1472", "gb-guideline",
                                        "spine-compression", NULL};
 static const char *const of_workers[] = {"workers", NULL};
@@ -233,7 +234,8 @@ static const hs_field trial_fields[] = {
 static const hs_object trial = {"trial", sizeof(hs_trial), trial_fields};
 
 static const hs_field policy_fields[] = {
-    WORDS(hs_policy, "team_rule", team_rule, team_rules, FALSE), ABOVE(hs_policy, "team_factor", team_factor, 0, 1),
+    WORDS(hs_policy, "team_rule", team_rule, team_rules, FALSE), WORDS(hs_policy, "segments", segments, segment_tables, FALSE),
+    ABOVE(hs_policy, "team_factor", team_factor, 0, 1),
     NUM(hs_policy, "strength_percentile", strength_percentile, 1, 99), NUM(hs_policy, "slip_factor", slip_factor, 1, 10),
     ABOVE(hs_policy, "near_ratio", near_ratio, 0, 1), NUM(hs_policy, "couple_Nm", couple_Nm, 0, 1000),
     NUM(hs_policy, "walking_factor", walking_factor, 1, 5), ABOVE(hs_policy, "step_Hz", step_Hz, 0, 5),

@@ -375,6 +375,7 @@ put_rest(maker *m)
     if (chance(m, 0.6)) {
         put(m, ",\"policy\":{\"near_ratio\":%.4g", between(m, 0.5, 0.99));
         WORDS(m, 0.8, "team_rule", "none", "gb", "mil-std-1472", "en-1005-2");
+        WORDS(m, 0.2, "segments", "de_leva", "winter");
         maybe(m, 0.3, "strength_percentile", 1, 99);
         maybe(m, 0.3, "slip_factor", 1, 3);
         maybe(m, 0.3, "couple_Nm", 1, 60);

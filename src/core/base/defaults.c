@@ -68,6 +68,10 @@ complete_policy(hs_policy *policy, hs_assumptions *list)
         policy->team_rule = HS_TEAM_NONE;
         hs_assume(list, HS_ABSENT, "none", HS_SAY(assume_team_rule), "policy.team_rule");
     }
+    if (policy->segments == 0) {
+        policy->segments = HS_SEGMENTS_DE_LEVA;
+        hs_assume(list, HS_ABSENT, "de_leva", HS_SAY(assume_segments), "policy.segments");
+    }
     policy->strength_percentile =
         or_assume(list, policy->strength_percentile, 25.0, HS_REASON_assume_percentile,
                   "policy.strength_percentile");

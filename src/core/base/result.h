@@ -150,6 +150,12 @@ typedef struct {
     const hs_message *conditions;
 } hs_verdict;
 
+/* Neighbouring samples of a leg, feet at rest, between which a joint turns by more than 10 degrees: no posture lies between. */
+typedef struct {
+    int n;
+    double turn_rad, route; /* the largest, and where it begins */
+} hs_jumps;
+
 typedef struct {
     const char *id, *name;
     bool is_baseline;
@@ -157,6 +163,7 @@ typedef struct {
     const hs_option *asked; /* what was assessed */
     int n_samples;
     const hs_sample *samples;
+    hs_jumps jumps;
     int n_findings;
     const hs_finding *
         findings; /* at most one for each check, worst place of the worst bearer; sorted by check id */

@@ -117,6 +117,12 @@ typedef enum {
     HS_TEAM_MEASURED
 } hs_team_rule;
 
+/* Which published table the masses of the body's segments and their places are from; 0: the default, de Leva's. */
+typedef enum {
+    HS_SEGMENTS_DE_LEVA = 1,
+    HS_SEGMENTS_WINTER
+} hs_segment_table;
+
 typedef struct {
     const char *title, *place, *task, *assessor, *date, *reference, *review_due, *notes;
 } hs_about;
@@ -357,6 +363,7 @@ typedef struct {
 
 typedef struct {
     hs_team_rule team_rule;
+    hs_segment_table segments;
     double team_factor, strength_percentile, slip_factor, near_ratio, couple_Nm, walking_factor,
         step_Hz, step_m;
     double glove_loss_fraction; /* part of the grip strength that a glove takes */

@@ -15,11 +15,6 @@
 #include "suit_terms.h"
 #include "task.h"
 
-typedef enum {
-    HS_SEGMENTS_DE_LEVA = 0,
-    HS_SEGMENTS_WINTER
-} hs_segment_table;
-
 #define HS_N_SEGMENTS                                                                          \
     9 /* lumped, both limbs: feet, shanks, thighs, lower trunk (below L5/S1), upper trunk (above it),
                            head, upper arms, forearms, hands */
@@ -131,6 +126,17 @@ hs_status hs_posture_leg(const hs_person *person,
                          int n,
                          hs_arena *arena,
                          hs_body_state *states);
+
+/* The posture at a place between two neighbouring places of a leg (between.c); false: none lies between the two, the change from one
+ * to the other stays a jump. */
+bool hs_posture_between(const hs_person *person,
+                        const hs_body_input *input,
+                        const hs_body_state *before,
+                        const hs_body_state *after,
+                        hs_body_state *ret_state);
+
+/* The most that one of the six joints turns from a to b, arms too. */
+double hs_posture_turn_rad(const hs_body_state *a, const hs_body_state *b);
 
 /* The base of support of one bearer, feet at the origin facing +x, both soles (or the suit's), counter-clockwise; the whole
  * hull, before the 0.8. */

@@ -114,8 +114,8 @@ typedef struct {
     bool is_found;
 } leg_choice;
 
-static double
-largest_turn_rad(const double a[3], const double b[3])
+double
+hs_posture_leg_turn_rad(const double a[3], const double b[3])
 {
     double d0 = a[0] - b[0], d1 = a[1] - b[1], d2 = a[2] - b[2];
 
@@ -132,7 +132,7 @@ allowed_turn_rad(const hs_body_input *a, const hs_body_input *b)
 static bool
 is_jump(const double a[3], const double b[3], double most_rad)
 {
-    return largest_turn_rad(a, b) > most_rad + TURN_EDGE_rad;
+    return hs_posture_leg_turn_rad(a, b) > most_rad + TURN_EDGE_rad;
 }
 
 /* Leaves the chosen path at a jump and comes back to it place by place: `step` 1 after the jump, -1 before it. Costs are added

@@ -40,6 +40,8 @@ bool hs_posture_polish(const hs_chain *chain,
 int hs_posture_follow(
     const hs_chain *chain, const hs_posture *from, int n_from, hs_posture *list, int n);
 int hs_posture_family(const double angle_rad[3]);
+/* The most that ankle, knee, hip or trunk turn from a to b. */
+double hs_posture_leg_turn_rad(const double a[3], const double b[3]);
 /* The state where nothing reaches and balances; lack NULL: the body cannot be asked. */
 void
 hs_posture_fill_lack(const hs_chain *chain, const hs_posture_lack *lack, hs_body_state *state);

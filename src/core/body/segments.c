@@ -217,7 +217,7 @@ hs_person_make(const hs_worker *worker,
                hs_person *ret_person,
                hs_error *error)
 {
-    hs_person person = {.table = table};
+    hs_person person = {.table = table == HS_SEGMENTS_WINTER ? table : HS_SEGMENTS_DE_LEVA};
 
     person.sex = worker->sex == HS_SEX_FEMALE ? HS_SEX_FEMALE : HS_SEX_MALE;
     person.stature_m = hs_or(worker->stature_m, HS_SURVEY_STATURE_m);

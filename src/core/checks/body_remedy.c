@@ -113,6 +113,41 @@ ratio_after(const question *q, const change *c)
     return q->asked->ratio(q->asking, &body);
 }
 
+/* Postures at the even places of one stance from s on, then at those that were put between; the next place to start from, -1 on an
+ * error. */
+static int
+find_stance(const question *q, int b, int s, const hs_body_input *inputs, hs_body_state *states)
+{
+    const hs_run *run = q->asking->run;
+    hs_body_input *even = HS_NEW(q->asking->arena, hs_body_input, run->n_stations);
+    hs_body_state *at = HS_NEW(q->asking->arena, hs_body_state, run->n_stations);
+    int n = 0, end = s;
+
+    for (; end < run->n_stations && inputs[end].stance == inputs[s].stance; end++)
+        if (!run->stations[end].is_between)
+            even[n++] = inputs[end];
+    if (hs_posture_leg(&run->persons[b], even, n, q->asking->arena, at) != HS_OK)
+        return -1;
+    for (n = 0; s < end; s++) {
+        if (!run->stations[s].is_between)
+            states[s] = at[n++];
+        else
+            hs_posture_between(&run->persons[b], &inputs[s], &states[s - 1], &at[n],
+                               &states[s]);
+    }
+    return end;
+}
+
+static bool
+find_bodies(const question *q, int b, const hs_body_input *inputs, hs_body_state *states)
+{
+    int s = 0;
+
+    while (s >= 0 && s < q->asking->run->n_stations)
+        s = find_stance(q, b, s, inputs, states);
+    return s >= 0;
+}
+
 /* One bearer along the whole way, as it would be assessed; a bearer whose body cannot be asked is never within. */
 static bool
 holds_for(const question *q, int b, const change *c, double most)
@@ -125,12 +160,7 @@ holds_for(const question *q, int b, const change *c, double most)
 
     for (int s = 0; s < run->n_stations && holds; s++)
         holds = run->stations[s].bearers[b].has_body && input_after(q, s, b, c, &inputs[s]);
-    for (int s = 0, n = 0; s < run->n_stations && holds; s += n) {
-        for (n = 1; s + n < run->n_stations && inputs[s + n].stance == inputs[s].stance; n++)
-            ;
-        holds = hs_posture_leg(&run->persons[b], &inputs[s], n, q->asking->arena, &states[s]) ==
-                HS_OK;
-    }
+    holds = holds && find_bodies(q, b, inputs, states);
     for (int s = 0; s < run->n_stations && holds; s++)
         holds = !is_judged(q, s, b) ||
                 (states[s].is_found && q->asked->ratio(q->asking, &states[s]) < most);

@@ -109,7 +109,8 @@ assess_one(const context *on,
                                  .is_baseline = is_baseline,
                                  .asked = option,
                                  .n_samples = run->n_stations,
-                                 .samples = run->samples};
+                                 .samples = run->samples,
+                                 .jumps = run->jumps};
     keep_findings(on, findings, result);
     hs_decide(&asking, findings, &result->verdict);
     result->totals = (hs_totals){.energy_Wh_per_h = hs_energy_Wh_per_h(&asking),

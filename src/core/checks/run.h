@@ -30,6 +30,7 @@ typedef struct {
     hs_shares_problem problem;
     hs_shares_answer shares;
     bool has_shares; /* false where the CG's height is unknown and needed */
+    bool is_between; /* put between two even places (run_between.c) */
     hs_bearer_state bearers[8];
 } hs_station;
 
@@ -41,6 +42,7 @@ typedef struct {
     hs_sample *samples;
     hs_bearer_sample *bearers; /* n_stations x n_bearers: what the samples point into */
     int option;                /* index in the task; -1 added by the program */
+    hs_jumps jumps;            /* not looked for in a live pass */
 } hs_run;
 
 typedef struct {

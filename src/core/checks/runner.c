@@ -6,6 +6,7 @@
 
 #include "floor.h"
 #include "power_loss.h"
+#include "run_between.h"
 #include "units.h"
 
 #include <string.h>
@@ -342,8 +343,8 @@ ranges_of(const hs_run *run,
     return HS_OK;
 }
 
-static hs_status
-forces_at(hs_run *run, int s, bool with_ranges, hs_arena *arena, hs_error *error)
+hs_status
+hs_run_forces_at(hs_run *run, int s, bool with_ranges, hs_arena *arena, hs_error *error)
 {
     const hs_setup *setup = run->setup;
     hs_station *station = &run->stations[s];
@@ -545,17 +546,20 @@ hs_run_make(const hs_task *task,
     HS_TRY(hs_setup_make(task, load, option, option_index, arena, assumptions, setup, error));
     for (int b = 0; b < setup->n_bearers; b++) {
         HS_TRY(hs_person_make(setup->bearers[b].worker, task->policy.strength_percentile,
-                              HS_SEGMENTS_DE_LEVA, &run.persons[b], error));
+                              task->policy.segments, &run.persons[b], error));
         run.persons[b].memo = task->memo;
     }
     make_stations(setup, is_live, arena, &run);
     for (int s = 0; s < run.n_stations; s++) {
-        show_load(&run, s);
-        HS_TRY(forces_at(&run, s, !is_live || setup->n_used <= LIVE_RANGE_GRIPS, arena, error));
+        HS_TRY(hs_run_forces_at(&run, s, !is_live || setup->n_used <= LIVE_RANGE_GRIPS, arena,
+                                error));
     }
     for (int b = 0; b < setup->n_bearers; b++)
         HS_TRY(bodies_of(&run, b, arena));
+    if (!is_live)
+        HS_TRY(hs_run_put_between(&run, arena, error));
     for (int s = 0; s < run.n_stations; s++) {
+        show_load(&run, s);
         for (int b = 0; b < setup->n_bearers; b++) {
             show_body(&run, s, b);
             HS_TRY(power_lost_at(&run, s, b));
