@@ -8,6 +8,12 @@
 #include "shell.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
+
+enum {
+    FRAMES_STILL = 8, /* so long nothing may move before the scrolling is done */
+    FRAMES_MOST = 180
+};
 
 typedef struct {
     const hs_brief_part *part;
@@ -25,6 +31,8 @@ struct _HsBrief {
     GtkScrolledWindow *scroller;
     GPtrArray *sections;
     guint idle;
+    guint scrolling; /* tick callback that brings a head to the top; 0: none */
+    int frames, frames_still;
 };
 G_DEFINE_FINAL_TYPE(HsBrief, hs_brief, GTK_TYPE_WIDGET)
 
@@ -167,21 +175,56 @@ find_section(HsBrief *self, const char *id)
     return NULL;
 }
 
-/* The head to the top of what is seen: after the rows have been given their place. */
-static gboolean
-scroll_to(gpointer data)
+static void
+stop_scrolling(HsBrief *self)
 {
-    GtkWidget *head = data;
-    GtkWidget *brief = gtk_widget_get_ancestor(head, HS_TYPE_BRIEF);
+    if (self->scrolling != 0)
+        gtk_widget_remove_tick_callback(GTK_WIDGET(self), self->scrolling);
+    self->scrolling = 0;
+    self->frames = self->frames_still = 0;
+}
+
+/* Nothing folds or is built any more, and every section has its place. */
+static gboolean
+is_at_rest(HsBrief *self)
+{
+    if (self->idle != 0 || !gtk_widget_get_mapped(GTK_WIDGET(self)))
+        return FALSE;
+    for (guint i = 0; i < self->sections->len; i++) {
+        const section *one = self->sections->pdata[i];
+        if (gtk_revealer_get_child_revealed(one->revealer) !=
+            gtk_revealer_get_reveal_child(one->revealer))
+            return FALSE;
+    }
+    return TRUE;
+}
+
+/* At each frame the head to the top of what is seen, until it has stayed there for some frames without a push: rows above it
+ * may still be built or take their height. */
+static gboolean
+keep_at_top(GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+    HsBrief *self = HS_BRIEF(widget);
+    GtkAdjustment *way = gtk_scrolled_window_get_vadjustment(self->scroller);
+    GtkWidget *head = data, *view = gtk_scrolled_window_get_child(self->scroller);
     graphene_rect_t at;
 
-    if (brief != NULL) {
-        HsBrief *self = HS_BRIEF(brief);
-        if (gtk_widget_compute_bounds(head, GTK_WIDGET(self->list), &at))
-            gtk_adjustment_set_value(gtk_scrolled_window_get_vadjustment(self->scroller),
-                                     (double)at.origin.y);
-        gtk_widget_grab_focus(head);
+    (void)clock;
+    self->frames++;
+    if (!is_at_rest(self) || !gtk_widget_compute_bounds(head, view, &at)) {
+        self->frames_still = 0;
+    } else {
+        double before = gtk_adjustment_get_value(way);
+        gtk_adjustment_set_value(way, before + (double)at.origin.y);
+        gboolean moved = fabs(gtk_adjustment_get_value(way) - before) > 0.5;
+        self->frames_still = moved ? 0 : self->frames_still + 1;
     }
+    if (self->frames_still < FRAMES_STILL && self->frames < FRAMES_MOST)
+        return G_SOURCE_CONTINUE;
+    self->scrolling = 0;
+    /* Not before: a list that closes gives the focus back to the button it came from. */
+    if (!(gtk_widget_get_state_flags(widget) & GTK_STATE_FLAG_FOCUS_WITHIN))
+        gtk_widget_grab_focus(head);
     return G_SOURCE_REMOVE;
 }
 
@@ -193,7 +236,9 @@ hs_brief_open(HsBrief *self, const char *id)
     if (one == NULL)
         return;
     gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(one->head), TRUE);
-    g_timeout_add_full(G_PRIORITY_LOW, 60, scroll_to, g_object_ref(one->head), g_object_unref);
+    stop_scrolling(self);
+    self->scrolling = gtk_widget_add_tick_callback(GTK_WIDGET(self), keep_at_top,
+                                                   g_object_ref(one->head), g_object_unref);
 }
 
 void
@@ -224,6 +269,7 @@ dispose(GObject *object)
     HsBrief *self = HS_BRIEF(object);
 
     g_clear_handle_id(&self->idle, g_source_remove);
+    stop_scrolling(self);
     hs_shell_leave(GTK_WIDGET(self), &self->session, &self->watch);
     g_clear_pointer(&self->sections, g_ptr_array_unref);
     G_OBJECT_CLASS(hs_brief_parent_class)->dispose(object);

@@ -134,6 +134,7 @@ crew_rows(HsSession *session, GtkBox *content)
 
     gtk_label_set_xalign(GTK_LABEL(label), 0.0f);
     gtk_widget_set_hexpand(label, TRUE);
+    gtk_widget_set_margin_end(label, 12);
     gtk_box_append(GTK_BOX(line), label);
     gtk_box_append(GTK_BOX(line), count_button(session, "−", _("One bearer fewer"), now - 1));
     for (int i = 1; i <= HS_CREW_MOST; i++) {

@@ -12,6 +12,7 @@
 #include "words.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 void
 hs_brief_number(HsSession *session,
@@ -177,6 +178,87 @@ size_rows(
     }
 }
 
+/* ---- liquid -------------------------------------------------------------------------------- */
+
+/* Height of what a part can hold, as the rules of the document see it; NaN: a part of this kind holds no liquid. */
+static double
+holds_m(const hs_document *document, const char *stem, const char *shape)
+{
+    g_autofree char *high = g_strdup_printf("%s.size_m[2]", stem);
+    g_autofree char *radius = g_strdup_printf("%s.radius_m", stem);
+    g_autofree char *along = g_strdup_printf("%s.length_m", stem);
+    g_autofree char *axis = g_strdup_printf("%s.axis", stem);
+    g_autofree char *is_void = g_strdup_printf("%s.void", stem);
+
+    for (int k = 0; k < 3; k++) {
+        g_autofree char *turn = g_strdup_printf("%s.turn_deg[%d]", stem, k);
+        if (hs_or(hs_field_number(document, turn), 0) != 0)
+            return HS_ABSENT;
+    }
+    if (hs_field_flag(document, is_void) > 0)
+        return HS_ABSENT;
+    if (g_strcmp0(shape, "box") == 0)
+        return hs_field_number(document, high);
+    if (g_strcmp0(shape, "cylinder") != 0)
+        return HS_ABSENT;
+    return g_strcmp0(hs_field_text(document, axis), "z") == 0
+               ? hs_field_number(document, along)
+               : 2.0 * hs_field_number(document, radius);
+}
+
+/* Water to half the height, to the centimetre: about what is asked, its figures stand in the fields then. */
+static void
+on_liquid(GtkWidget *button, HsSession *session)
+{
+    const hs_document *document = hs_session_document(session);
+    const char *stem = g_object_get_data(G_OBJECT(button), "hs-stem");
+    g_autofree char *path = g_strdup_printf("%s.liquid", stem);
+    g_autofree char *shape = g_strdup_printf("%s.shape", stem);
+    gboolean has_liquid = hs_field_node(document, path) != NULL;
+    hs_edit *edit = hs_edit_new(has_liquid ? _("Pour the liquid away") : _("Add a liquid"));
+
+    if (has_liquid) {
+        hs_edit_unset(edit, path);
+    } else {
+        double high_m = holds_m(document, stem, hs_field_text(document, shape));
+        double depth_m = fmin(fmax(round(50.0 * high_m) / 100.0, 0.01), high_m);
+        g_autofree char *depth = hs_number_text(depth_m);
+        g_autofree char *json =
+            g_strdup_printf("{\"density_kg_m3\": 1000, \"depth_m\": %s}", depth);
+        hs_edit_set(edit, path, hs_change_node(json));
+    }
+    hs_change_commit(button, session, edit);
+}
+
+static void
+liquid_rows(
+    HsSession *session, GtkBox *content, const char *stem, const char *shape, const char *who)
+{
+    const hs_document *document = hs_session_document(session);
+    g_autofree char *path = g_strdup_printf("%s.liquid", stem);
+    gboolean has_liquid = hs_field_node(document, path) != NULL;
+    g_autofree char *name = g_strdup_printf(
+        has_liquid ? _("%s, pour the liquid away") : _("%s, add a liquid"), who);
+
+    if (!has_liquid && !(holds_m(document, stem, shape) > 0))
+        return;
+    if (has_liquid) {
+        hs_brief_number(session, content, stem, "liquid.depth_m", _("liquid, depth"), who, "m",
+                        0.01);
+        hs_brief_number(session, content, stem, "liquid.density_kg_m3", _("liquid, kg per m3"),
+                        who, "", 10.0);
+    }
+    GtkWidget *button =
+        hs_row_button(has_liquid ? _("Pour the liquid away") : _("Add a liquid"), name,
+                      G_CALLBACK(on_liquid), session, NULL);
+    g_object_set_data_full(G_OBJECT(button), "hs-stem", g_strdup(stem), g_free);
+    gtk_widget_add_css_class(button, "flat");
+    gtk_widget_set_halign(button, GTK_ALIGN_END);
+    gtk_box_append(content, button);
+}
+
+/* ---- one part ------------------------------------------------------------------------------ */
+
 static void
 part_rows(HsSession *session, GtkBox *content, int i)
 {
@@ -188,7 +270,6 @@ part_rows(HsSession *session, GtkBox *content, int i)
     g_autofree char *shape_path = g_strdup_printf("%s.shape", stem);
     g_autofree char *id_path = g_strdup_printf("%s.id", stem);
     g_autofree char *known_path = g_strdup_printf("%s.known", stem);
-    g_autofree char *liquid = g_strdup_printf("%s.liquid", stem);
     const char *shape = hs_field_text(document, shape_path),
                *id = hs_field_text(document, id_path);
     g_autofree char *who = g_strdup_printf(_("Part %s"), id ? id : "?");
@@ -204,12 +285,7 @@ part_rows(HsSession *session, GtkBox *content, int i)
     hs_brief_number(session, content, stem, "centre_m[0]", _("centre, ahead"), who, "m", 0.01);
     hs_brief_number(session, content, stem, "centre_m[1]", _("centre, left"), who, "m", 0.01);
     hs_brief_number(session, content, stem, "centre_m[2]", _("centre, up"), who, "m", 0.01);
-    if (hs_field_node(document, liquid) != NULL) {
-        hs_brief_number(session, content, stem, "liquid.depth_m", _("liquid, depth"), who, "m",
-                        0.01);
-        hs_brief_number(session, content, stem, "liquid.density_kg_m3", _("liquid, kg per m3"),
-                        who, "", 10.0);
-    }
+    liquid_rows(session, content, stem, shape ? shape : "point", who);
     if (hs_field_length(document, "load.parts") > 1) {
         g_autofree char *remove = g_strdup_printf(_("Take part %s away"), id ? id : "?");
         gtk_box_append(content, hs_row_remove(session, remove, stem));

@@ -40,7 +40,7 @@ about_build(HsSession *session, GtkBox *content)
     gtk_box_append(content, hs_text_row_new(session, _("Title"), "about.title", 1));
     gtk_box_append(content, hs_text_row_new(session, _("Place"), "about.place", 1));
     gtk_box_append(content,
-                   hs_text_row_new(session, _("Task, in a sentence"), "about.task", 2));
+                   hs_sentence_row_new(session, _("Task, in a sentence"), "about.task"));
     gtk_box_append(content, hs_text_row_new(session, _("Assessor"), "about.assessor", 1));
     gtk_box_append(content, hs_text_row_new(session, _("Date"), "about.date", 1));
     gtk_box_append(content, hs_text_row_new(session, _("Reference"), "about.reference", 1));
@@ -86,6 +86,39 @@ on_add_role(GtkWidget *button, gpointer data)
     hs_change_commit(button, session, edit);
 }
 
+/* "Steers, today": the role's own name goes along with the text; its number while it has none. */
+static void
+name_role_field(GtkWidget *field, guint mask, HsSession *session)
+{
+    int i = GPOINTER_TO_INT(g_object_get_data(G_OBJECT(field), "hs-role"));
+    gboolean is_after = g_object_get_data(G_OBJECT(field), "hs-after") != NULL;
+    g_autofree char *path = g_strdup_printf("roles[%d].role", i);
+    g_autofree char *number = g_strdup_printf(_("Role %d"), i + 1);
+    const char *role = hs_field_text(hs_session_document(session), path);
+
+    if ((mask & HS_CHANGED_DOCUMENT) == 0)
+        return;
+    /* Translators: spoken names of two fields; %s is the role, "Steers the load" */
+    g_autofree char *name = g_strdup_printf(is_after ? _("%s, after") : _("%s, today"),
+                                            role != NULL && *role != '\0' ? role : number);
+    hs_look_name(field, name);
+}
+
+static void
+role_field(HsSession *session, GtkBox *content, int i, gboolean is_after)
+{
+    g_autofree char *path = g_strdup_printf("roles[%d].%s", i, is_after ? "after" : "before");
+    GtkWidget *row = hs_text_row_new(session, is_after ? _("after") : _("today"), path, 1);
+    GtkWidget *field = gtk_widget_get_last_child(row);
+
+    g_object_set_data(G_OBJECT(field), "hs-role", GINT_TO_POINTER(i));
+    g_object_set_data(G_OBJECT(field), "hs-after", GINT_TO_POINTER(is_after));
+    name_role_field(field, HS_CHANGED_DOCUMENT, session);
+    g_signal_connect_object(session, "changed", G_CALLBACK(name_role_field), field,
+                            G_CONNECT_SWAPPED);
+    gtk_box_append(content, row);
+}
+
 static void
 work_build(HsSession *session, GtkBox *content)
 {
@@ -105,12 +138,10 @@ work_build(HsSession *session, GtkBox *content)
                                               "empty role is printed as EMPTY.")));
     for (int i = 0; i < n; i++) {
         g_autofree char *role = g_strdup_printf("roles[%d].role", i);
-        g_autofree char *before = g_strdup_printf("roles[%d].before", i);
-        g_autofree char *after = g_strdup_printf("roles[%d].after", i);
         g_autofree char *name = g_strdup_printf(_("Role %d"), i + 1);
         gtk_box_append(content, hs_text_row_new(session, name, role, 1));
-        gtk_box_append(content, hs_text_row_new(session, _("today"), before, 1));
-        gtk_box_append(content, hs_text_row_new(session, _("after"), after, 1));
+        role_field(session, content, i, FALSE);
+        role_field(session, content, i, TRUE);
     }
     gtk_box_append(
         content, hs_row_button(_("Add a role"), NULL, G_CALLBACK(on_add_role), session, NULL));

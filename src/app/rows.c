@@ -17,7 +17,7 @@ typedef struct {
     hs_choice_kind kind;
     char **ids;
     gulong watch;
-    gboolean is_showing;
+    gboolean is_showing, is_sentence;
 } bound_field;
 
 static void
@@ -131,6 +131,8 @@ commit_view(bound_field *field)
 
     gtk_text_buffer_get_bounds(buffer, &from, &to);
     g_autofree char *typed = gtk_text_buffer_get_text(buffer, &from, &to, FALSE);
+    if (field->is_sentence)
+        g_strdelimit(typed, "\n\r", ' ');
     if (g_strcmp0(stored ? stored : "", typed) != 0)
         hs_change_text(field->control, field->session, field->label, field->path,
                        *typed != '\0' ? typed : NULL);
@@ -194,6 +196,36 @@ hs_text_row_new(HsSession *session, const char *label, const char *path, int lin
     field->watch =
         g_signal_connect_swapped(session, "changed", G_CALLBACK(on_text_changed), field);
     show_text(field);
+    return row;
+}
+
+static gboolean
+on_sentence_key(GtkEventControllerKey *keys,
+                guint key,
+                guint code,
+                GdkModifierType state,
+                bound_field *field)
+{
+    (void)keys, (void)code, (void)state;
+    if (key != GDK_KEY_Return && key != GDK_KEY_KP_Enter && key != GDK_KEY_ISO_Enter)
+        return GDK_EVENT_PROPAGATE;
+    commit_view(field);
+    gtk_widget_child_focus(GTK_WIDGET(gtk_widget_get_root(field->control)),
+                           GTK_DIR_TAB_FORWARD);
+    return GDK_EVENT_STOP;
+}
+
+GtkWidget *
+hs_sentence_row_new(HsSession *session, const char *label, const char *path)
+{
+    GtkWidget *row = text_view_row(session, label, path, 2);
+    bound_field *field = g_object_get_data(G_OBJECT(row), "hs-field");
+    GtkEventController *keys = gtk_event_controller_key_new();
+
+    field->is_sentence = TRUE;
+    gtk_event_controller_set_propagation_phase(keys, GTK_PHASE_CAPTURE);
+    g_signal_connect(keys, "key-pressed", G_CALLBACK(on_sentence_key), field);
+    gtk_widget_add_controller(field->control, keys);
     return row;
 }
 

@@ -24,6 +24,9 @@ GtkWidget *hs_quantity_row_new(HsSession *session,
 /* A line of text; several lines when `lines` is above 1. */
 GtkWidget *hs_text_row_new(HsSession *session, const char *label, const char *path, int lines);
 
+/* One sentence, shown on two lines or more: Return keeps it and goes to the next field, a pasted line break becomes a space. */
+GtkWidget *hs_sentence_row_new(HsSession *session, const char *label, const char *path);
+
 /* One of several words. ids: as in the file, "" stands for "not said" and takes the key away; "true"/"false" with
  * is_flag set a truth value, is_number a number. Both lists end with NULL and have the same length. */
 typedef enum {

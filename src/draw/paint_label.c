@@ -310,7 +310,9 @@ hs_paint_place_labels(const hs_painter *painter)
 
         if (!has_text(prim))
             continue;
-        hs_placed label = {.prim = prim, .moves = hs_scene_layer_moves(prim->layer)};
+        hs_placed label = {.prim = prim,
+                           .moves = hs_scene_layer_moves(prim->layer) ||
+                                    prim->kind == HS_PRIM_RULER};
 
         label.layout = hs_painter_layout(
             painter, prim->text, prim->is_small || prim->kind != HS_PRIM_LABEL, prim->is_bold);

@@ -29,10 +29,13 @@ def about(a, z, path):
     section(a, z, 'About', 'Title')
     fill(a, z, 'Title', 'Valve body onto its flange')
     fill(a, z, 'Task, in a sentence', 'Lift a valve body from a trolley and set it on the flange.')
+    assessor = a.find('text', 'Assessor', z.brief)
+    a.until(lambda: a.has(assessor, 'focused'), 10, 'Return to go on from the one sentence')
     fill(a, z, 'Assessor', 'R. Reviewer')
     a.key('ctrl+s')
     by_name(a, 'Save as', path)
     a.until(lambda: os.path.exists(path), 15, 'the file')
+    assert document(path)['about']['task'] == 'Lift a valve body from a trolley and set it on the flange.'
 
 
 def load(a, z, path):
@@ -57,6 +60,20 @@ def load(a, z, path):
     d = save(a, path, lambda d: len(d['load']['grips']) == 3 and d['load']['grips'][2]['at_m'] == [0.28, 0, 0.2])
     assert [(p['shape'], p['mass_kg']) for p in d['load']['parts']] == [('box', 31), ('cylinder', 6.5)], d['load']['parts']
     assert d['load']['parts'][0]['centre_m'] == [0, 0, 0.18] and d['load']['parts'][0]['size_m'] == [0.5, 0.3, 0.36]
+
+
+def liquid(a, z, path):
+    step('a liquid in a part and out again, one undo each')
+    before = document(path)['load']['parts'][0]
+    click(a, a.find('push button', 'Part box, add a liquid', z.brief))
+    save(a, path, lambda d: d['load']['parts'][0].get('liquid') == {'density_kg_m3': 1000, 'depth_m': 0.18})
+    fill(a, z, 'Part box, liquid, depth, m', '0.1')
+    save(a, path, lambda d: d['load']['parts'][0]['liquid']['depth_m'] == 0.1)
+    click(a, a.find('push button', 'Part box, pour the liquid away', z.brief))
+    save(a, path, lambda d: 'liquid' not in d['load']['parts'][0])
+    undo(a, path, lambda d: d['load']['parts'][0].get('liquid', {}).get('depth_m') == 0.1)
+    undo(a, path, lambda d: d['load']['parts'][0].get('liquid', {}).get('depth_m') == 0.18)
+    undo(a, path, lambda d: d['load']['parts'][0] == before)
 
 
 def site(a, z, path):
@@ -111,7 +128,11 @@ def work(a, z, path):
     fill(a, z, 'Cycles an hour.*', '8')
     save(a, path, lambda d: d['work']['cycles_per_hour'] == 8)
     click(a, a.find('push button', 'Add a role', z.brief))
-    d = save(a, path, lambda d: len(d['roles']) == 1)
+    save(a, path, lambda d: len(d['roles']) == 1)
+    fill(a, z, 'Role 1, after', 'A')
+    fill(a, z, 'Role 1', 'Steers')
+    fill(a, z, 'Steers, today', 'B')
+    save(a, path, lambda d: d['roles'][0] == {'role': 'Steers', 'before': 'B', 'after': 'A'})
 
 
 def paper(a, z, path):
@@ -134,7 +155,7 @@ def main(exe):
     a.click(a.find('push button', 'Blank'))
     a.find('push button', 'Point 1: .*')
     z = Zones(a)
-    run(a, (about, load, site, route, crew, work, paper), z, path)
+    run(a, (about, load, liquid, site, route, crew, work, paper), z, path)
     if 'GUI_PICTURES' in os.environ:
         a.shot(os.path.join(os.environ['GUI_PICTURES'], 'day.png'))
     a.key('ctrl+s')

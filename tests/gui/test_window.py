@@ -3,7 +3,7 @@
 """One sitting at the window with the real pointer and real keys. Arguments: the program, a folder with examples."""
 import os, re, shutil, sys, tempfile
 from drive import Atspi
-from sitting import Zones, click, document, reveal, run, save, settled, start, step, undo
+from sitting import Zones, click, document, rests, reveal, run, save, settled, start, step, undo
 
 def drags(a, z, path):
     step('drag a point, nudge it by keys, undo both')
@@ -101,6 +101,22 @@ def loads(a, z, path):
     undo(a, path, lambda d: d['load']['name'] == name)
 
 
+def jump(a, z, path):
+    step('an open item leads to its section: the head rests at the top of the brief')
+    click(a, a.find('toggle button|push button', 'Checks', z.brief))    # below Work, so that there is room to scroll
+    a.find('text', 'Strength percentile', z.brief)
+    a.click(a.find('push button|toggle button', r'Sheet · \d+ open'))
+    a.press(a.find('push button', 'Afterwards nobody does this: watches.*'))
+    a.find('text', 'watches, after', z.brief)
+    head = a.find('toggle button|push button', 'Work', z.brief)
+    title = a.find('label', 'Brief', z.brief)
+    rests(a, head)
+    e, t = head.get_extents(1), title.get_extents(1)
+    assert 0 <= e.y - (t.y + t.height) < 20, 'head at %d, title ends at %d' % (e.y, t.y + t.height)
+    for name in ('Work', 'Checks'):
+        click(a, a.find('toggle button|push button', name, z.brief))
+
+
 def lesson(a, z, path):
     step('lesson: a typed guess stays beside the answer; R covers everything for the next class')
     a.press(a.find('push button', 'Lesson'))
@@ -135,7 +151,7 @@ def main(exe, work):
     shutil.copy(work, path)
     a = start(exe, path)
     z = Zones(a)
-    run(a, (drags, types, crew, suit, finding, sort, scrub, loads, lesson), z, path)
+    run(a, (drags, types, crew, suit, finding, sort, scrub, loads, jump, lesson), z, path)
     names(a)
     if len(sys.argv) > 3:
         a.shot(sys.argv[3])

@@ -3,6 +3,7 @@
  * Answer:    at the hands a filled arrow of each bearer without a suit, an open double one of each suit; under the feet what
  *            the floor carries.
  * Not here:  what a suited bearer's hands feel (felt_layer.c). */
+#include "quantity.h"
 #include "scene_internal.h"
 #include "translate.h"
 
@@ -38,6 +39,33 @@ put_arrow(hs_scene *scene,
         (hs_vec2){dx + (side == HS_SIDE_LEFT ? -0.2 : 0.2), force_N > 0 ? 0.3 : -0.3};
     label->is_bold = TRUE;
     label->priority = 9;
+}
+
+/* "190 N (150–210)": from three bearers on statics alone does not say who holds how much, only between what. */
+static char *
+share_text(const hs_scene *scene, const hs_bearer_sample *bearer)
+{
+    char *text = hs_scene_text(scene, bearer->hand_force_N, "N");
+
+    if (scene->option->asked->n_bearers < 3 || !hs_has(bearer->share_least_N) ||
+        !hs_has(bearer->share_most_N))
+        return text;
+    /* the range is of the force at rest; walking raises both ends alike */
+    double walking = bearer->share_N > 0 ? bearer->hand_force_N / bearer->share_N : 1;
+    hs_units units = scene->request->us_units ? HS_UNITS_US : HS_UNITS_SI;
+    int digits = hs_quantity_digits(bearer->hand_force_N, "N", units);
+    g_autofree char *least =
+        hs_quantity_number_digits(walking * bearer->share_least_N, "N", units, digits);
+    g_autofree char *most =
+        hs_quantity_number_digits(walking * bearer->share_most_N, "N", units, digits);
+
+    if (g_str_equal(least, most))
+        return text;
+    /* Translators: a share, then its least and most: "190 N (150–210)" */
+    char *with_range = g_strdup_printf(_("%s (%s–%s)"), text, least, most);
+
+    g_free(text);
+    return with_range;
 }
 
 static const char *
@@ -125,10 +153,9 @@ hs_layer_force_draw(hs_scene *scene)
         if (hs_scene_suit(scene, b)) {
             draw_suited(scene, b, at_m, away);
         } else if (hs_has(bearer->hand_force_N)) {
-            char *text = hs_scene_text(scene, bearer->hand_force_N, "N");
-
             put_arrow(scene, at_m, bearer->hand_force_N, HS_ARROW_PERSON,
-                      aside_em(scene, b, at_m), HS_SIDE_ABOVE, named(scene, b, text));
+                      aside_em(scene, b, at_m), HS_SIDE_ABOVE,
+                      named(scene, b, share_text(scene, bearer)));
         }
         draw_floor(scene, b);
     }
