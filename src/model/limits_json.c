@@ -9,6 +9,7 @@
 #include "json_text.h"
 #include "national_sets.h"
 #include "site_when.h"
+#include "spine_sets.h"
 #include "translate.h"
 
 #include <math.h>
@@ -179,22 +180,80 @@ put_check(GString *out, int set, hs_check_id check, gboolean *follows)
     *follows |= any;
 }
 
-char *
-hs_limits_national_set_json(int set)
+static GString *
+set_begin(const char *id, const char *edition)
 {
     GString *out = g_string_new("{\n  \"format\": \"handspike-limits\",\n  \"version\": 1,\n");
-    const hs_national_set *at = hs_national_set_get(set);
-    gboolean follows = FALSE;
 
     for (gsize i = 0; i < G_N_ELEMENTS(words); i++)
-        if (strcmp(words[i].id, at->id) == 0)
+        if (strcmp(words[i].id, id) == 0)
             g_string_append_printf(
                 out,
                 "  \"id\": \"%s\",\n  \"title\": \"%s\",\n  \"edition\": \"%s\",\n"
                 "  \"wording\": \"%s\",\n  \"limits\": {\n",
-                at->id, words[i].title, at->edition, words[i].wording);
+                id, words[i].title, edition, words[i].wording);
+    return out;
+}
+
+char *
+hs_limits_national_set_json(int set)
+{
+    const hs_national_set *at = hs_national_set_get(set);
+    GString *out = set_begin(at->id, at->edition);
+    gboolean follows = FALSE;
+
     for (int c = 0; c < HS_N_CHECKS; c++)
         put_check(out, set, (hs_check_id)c, &follows);
     g_string_append(out, "\n  }\n}\n");
+    return g_string_free(out, FALSE);
+}
+
+/* "women 21-30, row of 30 years" */
+static char *
+spine_who(int row, hs_sex sex)
+{
+    const char *who = sex == HS_SEX_FEMALE ? "women" : "men";
+    hs_site_when when = hs_spine_row_when(row, sex);
+    double years = hs_spine_row_years(row);
+
+    if (when.age_below_years == 0.0)
+        return g_strdup_printf("%s from %g, row of %g years", who, when.age_from_years, years);
+    if (row == 0)
+        return g_strdup_printf("%s of %g", who, years);
+    return g_strdup_printf("%s %g-%g, row of %g years", who, when.age_from_years, years, years);
+}
+
+static void
+put_spine_row(GString *out, int row, hs_sex sex)
+{
+    const hs_source *publication = hs_source_get(HS_SRC_spine_dortmund);
+    g_autofree char *who = spine_who(row, sex), *source = source_of(publication);
+    g_autoptr(GString) line = g_string_new(NULL);
+    hs_json_text json = {.out = line};
+    hs_site_when when = hs_spine_row_when(row, sex);
+
+    hs_json_text_open(&json, NULL, '{');
+    hs_json_text_number(&json, "figure", hs_spine_row_N(row, sex));
+    hs_json_text_string(&json, "unit", hs_check_get(HS_CHECK_spine_compression)->unit);
+    hs_json_text_string(&json, "wording", who);
+    hs_json_text_string(&json, "source", source);
+    hs_json_text_string(&json, "known", known_word(publication->confidence));
+    hs_site_when_write(&when, &json);
+    hs_json_text_close(&json, '}');
+    g_string_append_printf(out, "%s\n      %s", row + (sex != HS_SEX_FEMALE) > 0 ? "," : "",
+                           line->str);
+}
+
+char *
+hs_limits_spine_set_json(void)
+{
+    GString *out = set_begin("spine-age-sex", "undated, remembered");
+
+    g_string_append_printf(out, "    \"%s\": [", hs_check_get(HS_CHECK_spine_compression)->id);
+    for (int row = 0; row < hs_spine_row_count(); row++) {
+        put_spine_row(out, row, HS_SEX_FEMALE);
+        put_spine_row(out, row, HS_SEX_MALE);
+    }
+    g_string_append(out, "\n    ]\n  }\n}\n");
     return g_string_free(out, FALSE);
 }

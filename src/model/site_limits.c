@@ -376,22 +376,32 @@ hs_site_set_from_bytes(const char *text, gsize length, GPtrArray *faults)
     return root != NULL ? read_set(root, faults) : NULL;
 }
 
-/* The folder of the sets that ship; NULL where the data are not found. New. */
+/* The folders of the sets that ship, below data/limits. */
+static const char *const folders[] = {"national", "spine"};
+
+/* NULL where the data are not found. New. */
 static char *
-shipped_folder(void)
+shipped_folder(gsize i)
 {
     g_autofree char *data = hs_gallery_data_dir();
 
-    return data != NULL ? g_build_filename(data, "limits", "national", NULL) : NULL;
+    return data != NULL ? g_build_filename(data, "limits", folders[i], NULL) : NULL;
 }
 
+/* NULL where none of the folders has it. New. */
 static char *
 shipped_path(const char *id)
 {
-    g_autofree char *folder = shipped_folder();
     g_autofree char *name = g_strconcat(id, ".json", NULL);
 
-    return folder != NULL ? g_build_filename(folder, name, NULL) : NULL;
+    for (gsize i = 0; i < G_N_ELEMENTS(folders); i++) {
+        g_autofree char *folder = shipped_folder(i);
+        g_autofree char *path = folder != NULL ? g_build_filename(folder, name, NULL) : NULL;
+
+        if (path != NULL && g_file_test(path, G_FILE_TEST_IS_REGULAR))
+            return g_steal_pointer(&path);
+    }
+    return NULL;
 }
 
 gboolean
@@ -402,7 +412,7 @@ hs_site_is_shipped(const char *id)
     if (*id == '\0' || strpbrk(id, "/.") != NULL)
         return FALSE;
     path = shipped_path(id);
-    return path != NULL && g_file_test(path, G_FILE_TEST_IS_REGULAR);
+    return path != NULL;
 }
 
 hs_site_set *
@@ -610,11 +620,9 @@ by_title(gconstpointer a, gconstpointer b)
     return g_utf8_collate((*one)->title, (*other)->title);
 }
 
-GPtrArray *
-hs_site_shipped_list(void)
+static void
+list_folder(const char *folder, GPtrArray *list)
 {
-    GPtrArray *list = g_ptr_array_new_with_free_func(shipped_free);
-    g_autofree char *folder = shipped_folder();
     g_autoptr(GDir) dir = folder != NULL ? g_dir_open(folder, 0, NULL) : NULL;
     const char *name;
 
@@ -632,6 +640,19 @@ hs_site_shipped_list(void)
         at->id = g_strndup(name, strlen(name) - strlen(".json"));
         at->title = g_strdup(hs_site_set_name(set));
         g_ptr_array_add(list, at);
+    }
+}
+
+GPtrArray *
+hs_site_shipped_list(void)
+{
+    GPtrArray *list = g_ptr_array_new_with_free_func(shipped_free);
+
+    for (gsize i = 0; i < G_N_ELEMENTS(folders); i++) {
+        g_autofree char *folder = shipped_folder(i);
+
+        if (folder != NULL)
+            list_folder(folder, list);
     }
     g_ptr_array_sort(list, by_title);
     return list;

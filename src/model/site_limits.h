@@ -82,7 +82,7 @@ char *hs_site_set_line(const hs_site_set *set, int i, const hs_task *task, hs_un
 /* "Example yard, edition 2026-1, set code 0123456789ab"; new. */
 char *hs_site_set_headline(const hs_site_set *set);
 
-/* A set that ships (data/limits/national): its id, which --limits takes, and its title in the reader's language. */
+/* A set that ships (data/limits/national, data/limits/spine): its id, which --limits takes, and its title in the reader's language. */
 typedef struct {
     char *id, *title;
 } hs_site_shipped;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Question:  what are the sets of single countries' figures called?
- * Answer:    a title and a wording for each set of lists/national_sets.def; both stand in the set's file and are translated where they show.
+/* Question:  what are the sets that ship called?
+ * Answer:    a title and a wording for each set of lists/national_sets.def and for that by age and sex; both stand in the set's file and are translated where they show.
  * Not here:  the figures (core). */
 /* clang-format off */
 NATIONAL_WORDS("australia-1990", N_("Australia, code of 1990 (remembered)"), N_("What nobody was to move alone. Remembered, not read: unconfirmed. Later codes name no figure."))
@@ -28,6 +28,7 @@ NATIONAL_WORDS("russia", N_("Russia, norms for lifting by hand"), N_("All shift,
 NATIONAL_WORDS("spain-general", N_("Spain, technical guide, general"), N_("Greatest mass in good conditions; read in a restatement."))
 NATIONAL_WORDS("spain-protected", N_("Spain, technical guide, protected workers"), N_("Greatest mass for women, the young and the old, or to protect nearly all; read in a restatement."))
 NATIONAL_WORDS("spain-trained", N_("Spain, technical guide, trained workers"), N_("Greatest mass for trained and fit workers, by exception; read in a restatement."))
+NATIONAL_WORDS("spine-age-sex", N_("Low back by age and sex (remembered)"), N_("Compression of the low back by the Dortmund recommendations, from 20 years. Remembered, not read: unconfirmed. Between the rows the next older one."))
 NATIONAL_WORDS("switzerland", N_("Switzerland, guide values"), N_("By sex and age for lifting now and then close to the body, and one figure each for more than four times an hour; read in restatements."))
 NATIONAL_WORDS("uk-defence", N_("United Kingdom, defence standard 00-25"), N_("Carrying, and lifting to just below the waist (asked up to the worker's knuckle height); read in a restatement."))
 /* clang-format on */

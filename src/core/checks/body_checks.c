@@ -9,12 +9,6 @@
 #include "units.h"
 
 static double
-compression_limit_N(const hs_asking *asking)
-{
-    return hs_or(hs_site_limit_of(asking->task, "spine.compression"), HS_SPINE_COMPRESSION_N);
-}
-
-static double
 shear_limit_N(const hs_asking *asking)
 {
     const hs_work *work = &asking->task->work;
@@ -23,16 +17,39 @@ shear_limit_N(const hs_asking *asking)
     return hs_or(hs_site_limit_of(asking->task, "spine.shear"), hs_spine_shear_limit_N(a_day));
 }
 
+/* What the figure must stay below for this bearer: an unconfirmed figure decides nothing alone, so the published one is asked
+ * beside it. HS_ABSENT: the set that is chosen has none for this bearer. */
 static double
-compression_ratio(const hs_asking *asking, const hs_body_state *body)
+compression_asked_N(const hs_asking *asking, int b)
 {
-    return body->compression_N / compression_limit_N(asking);
+    hs_finding sink = {.check = HS_CHECK_spine_compression};
+    const hs_site_limit *own = NULL;
+    double limit_N = HS_SPINE_COMPRESSION_N;
+
+    switch (hs_limit_site(asking, b, NULL, &sink, &limit_N, &own)) {
+    case HS_SITE_SILENT:
+        return HS_ABSENT;
+    case HS_SITE_FIGURE:
+        return own->is_unconfirmed ? fmin(limit_N, HS_SPINE_COMPRESSION_N) : limit_N;
+    case HS_SITE_NONE:
+    default:
+        return HS_SPINE_COMPRESSION_N;
+    }
+}
+
+static double
+compression_ratio(const hs_asking *asking, int b, const hs_body_state *body)
+{
+    double asked_N = compression_asked_N(asking, b);
+
+    return hs_has(asked_N) ? body->compression_N / asked_N : 0.0;
 }
 
 /* The larger of the two slope rules, so that a remedy ends the doubt between them too. */
 static double
-shear_ratio(const hs_asking *asking, const hs_body_state *body)
+shear_ratio(const hs_asking *asking, int b, const hs_body_state *body)
 {
+    (void)b;
     return fmax(fabs(body->shear_N), fabs(body->shear_other_N)) / shear_limit_N(asking);
 }
 
@@ -48,6 +65,16 @@ is_out_of_scope(const hs_asking *asking, int s, int b, double value_N, hs_findin
         hs_finding_scope(finding, value_N, HS_SAY(spine_turned, value_N, turn_deg));
     else
         return false;
+    return true;
+}
+
+/* The chosen set has no figure for this bearer; true: done. */
+static bool
+is_silent(hs_site_answer answer, const hs_site_limit *own, double value_N, hs_finding *finding)
+{
+    if (answer != HS_SITE_SILENT)
+        return false;
+    hs_finding_scope(finding, value_N, hs_limit_set_silent(own));
     return true;
 }
 
@@ -136,28 +163,67 @@ compression_text(double value_N, double limit_N, const hs_body_state *body)
                   body->l5s1_moment_Nm, trunk_deg, knee_deg);
 }
 
+/* The same against a figure of the site or of a set. */
+static hs_message
+own_text(double value_N,
+         double limit_N,
+         const hs_site_limit *own,
+         const hs_body_input *in,
+         const hs_body_state *body)
+{
+    bool is_kneeling = in->stance == HS_STANCE_KNEELING;
+    hs_message text = {.number = {value_N, limit_N, HS_SPINE_COMPRESSION_N,
+                                  body->l5s1_moment_Nm, body->trunk_rad * HS_DEG_PER_RAD,
+                                  (body->shank_rad + body->thigh_rad) * HS_DEG_PER_RAD},
+                       .name = {own->set, own->wording}};
+
+    if (own->is_published && is_kneeling)
+        text.reason = HS_REASON_spine_set_kneeling;
+    else if (own->is_published)
+        text.reason = own->is_unconfirmed ? HS_REASON_spine_set_unsure : HS_REASON_spine_set_is;
+    else if (is_kneeling)
+        text.reason = HS_REASON_spine_site_kneeling;
+    else
+        text.reason =
+            own->is_unconfirmed ? HS_REASON_spine_site_unsure : HS_REASON_spine_site_is;
+    return text;
+}
+
+static hs_message
+text_of(double value_N, double limit_N, const hs_site_limit *own, const hs_bearer_state *state)
+{
+    if (own != NULL)
+        return own_text(value_N, limit_N, own, &state->input, &state->body);
+    if (state->input.stance == HS_STANCE_KNEELING)
+        return HS_SAY(spine_compression_kneeling, value_N, limit_N,
+                      HS_SPINE_COMPRESSION_MOST_N);
+    return compression_text(value_N, limit_N, &state->body);
+}
+
 static void
 judge_compression(const hs_asking *asking, int s, int b, bool in_full, hs_finding *finding)
 {
     const hs_bearer_state *state = &asking->run->stations[s].bearers[b];
-    double value_N = state->body.compression_N, limit_N = compression_limit_N(asking);
+    const hs_site_limit *own = NULL;
+    double value_N = state->body.compression_N, limit_N = HS_SPINE_COMPRESSION_N;
+    hs_site_answer answer;
 
     finding->source = HS_SRC_niosh_compression_1981;
     finding->confidence = HS_CONF_SEEN;
-    hs_limit_site(asking, b, NULL, finding, &limit_N, NULL);
-    if (is_without_figure(state, finding) || is_out_of_scope(asking, s, b, value_N, finding)) {
+    answer = hs_limit_site(asking, b, NULL, finding, &limit_N, &own);
+    if (is_without_figure(state, finding) || is_out_of_scope(asking, s, b, value_N, finding) ||
+        is_silent(answer, own, value_N, finding)) {
         if (in_full && state->body.is_found)
             work_compression(asking, b, state, finding);
         return;
     }
     hs_finding_judge(finding, value_N, limit_N, asking->near_ratio);
     cap_at_near(asking, s, &state->input, finding);
+    if (compression_ratio(asking, b, &state->body) >= asking->near_ratio)
+        hs_finding_at_best_near(finding);
     if (!in_full)
         return;
-    finding->text =
-        state->input.stance == HS_STANCE_KNEELING
-            ? HS_SAY(spine_compression_kneeling, value_N, limit_N, HS_SPINE_COMPRESSION_MOST_N)
-            : compression_text(value_N, limit_N, &state->body);
+    finding->text = text_of(value_N, limit_N, own, state);
     work_compression(asking, b, state, finding);
     if (finding->status != HS_STATUS_WITHIN)
         hs_body_remedy_solve(asking,

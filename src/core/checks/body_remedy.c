@@ -110,7 +110,7 @@ ratio_after(const question *q, const change *c)
                         &body) != HS_OK ||
         !body.is_found)
         return HARDLY_ANY;
-    return q->asked->ratio(q->asking, &body);
+    return q->asked->ratio(q->asking, q->bearer, &body);
 }
 
 /* Postures at the even places of one stance from s on, then at those that were put between; the next place to start from, -1 on an
@@ -163,7 +163,7 @@ holds_for(const question *q, int b, const change *c, double most)
     holds = holds && find_bodies(q, b, inputs, states);
     for (int s = 0; s < run->n_stations && holds; s++)
         holds = !is_judged(q, s, b) ||
-                (states[s].is_found && q->asked->ratio(q->asking, &states[s]) < most);
+                (states[s].is_found && q->asked->ratio(q->asking, b, &states[s]) < most);
     hs_arena_release(q->asking->arena, mark);
     return holds;
 }
@@ -212,7 +212,8 @@ static double
 to_mend(question *q, int k)
 {
     const hs_bearer_state *state = look_at(q, k);
-    double ratio = state->body.is_found ? q->asked->ratio(q->asking, &state->body) : HARDLY_ANY;
+    double ratio =
+        state->body.is_found ? q->asked->ratio(q->asking, q->bearer, &state->body) : HARDLY_ANY;
 
     return ratio > q->target && !hs_body_is_missing(state) &&
                    is_judged(q, q->station, q->bearer)

@@ -7,8 +7,8 @@
 
 #include "check.h"
 
-/* Ratio of one bearer's figure to its limit in a state; large when nothing is found. */
-typedef double (*hs_body_ratio)(const hs_asking *asking, const hs_body_state *body);
+/* Ratio of one bearer's figure to its limit in a state; large when nothing is found, 0 where nothing is judged. */
+typedef double (*hs_body_ratio)(const hs_asking *asking, int bearer, const hs_body_state *body);
 
 typedef void (*hs_body_judge)(
     const hs_asking *asking, int station, int bearer, bool in_full, hs_finding *finding);

@@ -13,17 +13,17 @@
 #define USABLE_SCALE       0.8  /* the same section */
 
 static double
-strength_ratio(const hs_asking *asking, const hs_body_state *body)
+strength_ratio(const hs_asking *asking, int b, const hs_body_state *body)
 {
-    (void)asking;
+    (void)asking, (void)b;
     return body->greatest;
 }
 
 /* Behind the line that people can use is beyond for that alone. */
 static double
-balance_ratio(const hs_asking *asking, const hs_body_state *body)
+balance_ratio(const hs_asking *asking, int b, const hs_body_state *body)
 {
-    (void)asking;
+    (void)asking, (void)b;
     return body->behind_cut ? fmax(body->balance_ratio, 1.0 + fabs(body->margin_m))
                             : body->balance_ratio;
 }
@@ -242,7 +242,7 @@ judge_balance(const hs_asking *asking, int s, int b, bool in_full, hs_finding *f
 {
     const hs_bearer_state *state = &asking->run->stations[s].bearers[b];
     const hs_body_state *body = &state->body;
-    double ratio = balance_ratio(asking, body);
+    double ratio = balance_ratio(asking, b, body);
     hs_balance_left left;
 
     finding->source = HS_SRC_king_1994;

@@ -12,6 +12,7 @@
 #include "national_sets.h"
 #include "near.h"
 #include "small_document.h"
+#include "spine_sets.h"
 
 #include <string.h>
 
@@ -47,6 +48,7 @@ shipped_lists_are_those_of_core(void)
 
         is_committed(name, hs_limits_national_set_json(i));
     }
+    is_committed("spine/spine-age-sex.json", hs_limits_spine_set_json());
 }
 
 static JsonArray *
@@ -141,12 +143,11 @@ each_fault_is_told_with_its_path(void)
          "limits[\"spine.compression\"].confirmed", "true or false"},
         {SET_OF("{\"day.mass\":[]}"), "limits[\"day.mass\"]", "an object"},
         {SET_OF("{\"day.mass\":[3]}"), "limits[\"day.mass\"][0]", "is no object"},
-        /* the low back has one figure for all */
-        {SET_OF("{\"spine.compression\":[" GOOD_LIMIT "]}"), "limits[\"spine.compression\"]",
-         "an object"},
-        {SET_OF("{\"spine.compression\":{\"figure\":3000,\"unit\":\"N\",\"wording\":\"w\","
+        /* shear has one figure for all */
+        {SET_OF("{\"spine.shear\":[" GOOD_LIMIT "]}"), "limits[\"spine.shear\"]", "an object"},
+        {SET_OF("{\"spine.shear\":{\"figure\":3000,\"unit\":\"N\",\"wording\":\"w\","
                 "\"source\":\"s\",\"confirmed\":true,\"when\":{\"sex\":\"male\"}}}"),
-         "limits[\"spine.compression\"].when.sex", "no condition that this check takes"},
+         "limits[\"spine.shear\"].when.sex", "no condition that this check takes"},
         {SET_OF(DAY_WITH("\"confirmed\":true,\"when\":{\"move\":\"lift\"}")),
          "limits[\"day.mass\"].when.move", "no condition that this check takes"},
         {SET_OF(DAY_WITH("\"confirmed\":true,\"when\":{\"sex\":\"men\"}")),
@@ -209,7 +210,7 @@ every_shipped_set_is_read_by_its_name(void)
     g_autoptr(GPtrArray) shipped = hs_site_shipped_list();
     int n = 0;
 
-    g_assert_cmpuint(shipped->len, ==, (guint)hs_national_set_count());
+    g_assert_cmpuint(shipped->len, ==, (guint)hs_national_set_count() + 1);
     for (int i = 0; i < hs_national_set_count(); i++) {
         g_autoptr(GPtrArray) faults =
             g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
@@ -247,6 +248,33 @@ every_shipped_set_is_read_by_its_name(void)
     g_assert_false(hs_site_is_shipped("no-such-place"));
     g_assert_false(hs_site_is_shipped("../national/japan"));
     g_assert_false(hs_site_is_shipped(""));
+}
+
+/* The low back by age and sex: every figure of core's rows, for whom, and remembered. */
+static void
+the_set_by_age_and_sex_is_read_by_its_name(void)
+{
+    static const hs_sex sexes[] = {HS_SEX_FEMALE, HS_SEX_MALE};
+    g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
+    g_autoptr(hs_site_set) set = hs_site_set_load("spine-age-sex", faults, NULL);
+
+    g_assert_cmpuint(faults->len, ==, 0);
+    g_assert_nonnull(set);
+    g_assert_true(hs_site_set_is_shipped(set));
+    g_assert_cmpint(hs_site_set_count(set), ==, 2 * hs_spine_row_count());
+    for (int i = 0; i < hs_site_set_count(set); i++) {
+        const hs_site_figure *figure = hs_site_set_figure(set, i);
+        hs_site_when when = hs_spine_row_when(i / 2, sexes[i % 2]);
+
+        g_assert_cmpint(figure->check, ==, HS_CHECK_spine_compression);
+        hs_near("figure", figure->figure, hs_spine_row_N(i / 2, sexes[i % 2]), 0);
+        g_assert_cmpint(figure->known, ==, HS_SITE_REMEMBERED);
+        g_assert_true(hs_site_figure_is_unconfirmed(figure));
+        g_assert_cmpint(figure->when.sex, ==, when.sex);
+        hs_near("from", figure->when.age_from_years, when.age_from_years, 0);
+        hs_near("below", figure->when.age_below_years, when.age_below_years, 0);
+        g_assert_nonnull(strstr(figure->source, hs_source_get(HS_SRC_spine_dortmund)->title));
+    }
 }
 
 static double
@@ -361,6 +389,7 @@ main(int argc, char **argv)
     TEST(each_fault_is_told_with_its_path);
     TEST(all_faults_come_at_once_and_unknown_keys_only_warn);
     TEST(every_shipped_set_is_read_by_its_name);
+    TEST(the_set_by_age_and_sex_is_read_by_its_name);
     TEST(the_documents_own_figures_win);
     TEST(every_check_that_takes_a_figure_uses_it);
 #undef TEST

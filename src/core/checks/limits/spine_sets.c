@@ -4,6 +4,8 @@
  * Not here:  the findings (body_checks.c). */
 #include "spine_sets.h"
 
+#include <math.h>
+
 static const struct {
     double age_years, female_N, male_N;
 } ages[] = {
@@ -31,11 +33,40 @@ hs_spine_shear_limit_N(double loadings_per_day)
 double
 hs_spine_by_age_N(hs_sex sex, double age_years)
 {
-    int n = (int)(sizeof ages / sizeof *ages), i = 0;
+    int row = 0;
 
-    if (!hs_has(age_years))
+    if (!(age_years >= ages[0].age_years))
         return HS_ABSENT;
-    while (i < n - 1 && age_years > ages[i].age_years)
-        i++;
-    return sex == HS_SEX_FEMALE ? ages[i].female_N : ages[i].male_N;
+    while (row < hs_spine_row_count() - 1 && floor(age_years) > ages[row].age_years)
+        row++;
+    return hs_spine_row_N(row, sex);
+}
+
+int
+hs_spine_row_count(void)
+{
+    return (int)(sizeof ages / sizeof *ages);
+}
+
+double
+hs_spine_row_years(int row)
+{
+    return ages[row].age_years;
+}
+
+double
+hs_spine_row_N(int row, hs_sex sex)
+{
+    return sex == HS_SEX_FEMALE ? ages[row].female_N : ages[row].male_N;
+}
+
+hs_site_when
+hs_spine_row_when(int row, hs_sex sex)
+{
+    bool is_last = row == hs_spine_row_count() - 1;
+
+    return (hs_site_when){.sex = sex,
+                          .age_from_years =
+                              row == 0 ? ages[0].age_years : ages[row - 1].age_years + 1.0,
+                          .age_below_years = is_last ? 0.0 : ages[row].age_years + 1.0};
 }

@@ -24,8 +24,14 @@ typedef enum {
 hs_spine_band hs_spine_band_of(double compression_N);
 double hs_spine_shear_limit_N(double loadings_per_day);
 
-/* Recommendation by age and sex (Dortmund), lists/limits_spine.def: the row of this age, between rows that of the next older
- * one, below 20 that of 20. Remembered: shown beside, never deciding. HS_ABSENT without an age. */
+/* Recommendation by age and sex (Dortmund), lists/limits_spine.def: the row of this age in completed years, between rows that of
+ * the next older one. Remembered: shown beside, never deciding alone. HS_ABSENT without an age and below the first row. */
 double hs_spine_by_age_N(hs_sex sex, double age_years);
+
+/* The rows as entries of a set that can be chosen (data/limits/spine): figure, and for whom. */
+int hs_spine_row_count(void);
+double hs_spine_row_years(int row);
+double hs_spine_row_N(int row, hs_sex sex);
+hs_site_when hs_spine_row_when(int row, hs_sex sex);
 
 #endif
