@@ -154,11 +154,17 @@ def heavy(a, z, path):
 
 def prints(a, z, path):
     step("the system's print dialog, into a file beside the document that is called like it")
-    a.key('ctrl+p')
-
     def dialog():
         return next((n for n in (a.node.get_child_at_index(i) for i in range(a.node.get_child_count())) if n and n.get_name() == 'Print'), None)
-    box = a.until(dialog, 15, 'the dialog')
+    for wait in (15, 25, 40):   # the system looks for printers first; something that closes may swallow the key
+        a.key('ctrl+p')
+        try:
+            box = a.until(dialog, wait, 'the dialog')
+            break
+        except AssertionError:
+            print('# the key was swallowed, or the dialog takes more than %d s' % wait)
+    else:
+        raise AssertionError('no print dialog')
     row = a.find('label', 'Print to File', box)
     rests(a, row)
     g = dict(re.findall(r'(Absolute upper-left [XY]|Width|Height): *(-?\d+)', sh('xwininfo', '-name', 'Print')))
@@ -169,7 +175,7 @@ def prints(a, z, path):
     a.until(lambda: a.has(button, 'sensitive'), 15, 'a printer to be chosen')
     a.press(button)
     out = os.path.join(os.path.dirname(path), 'pump.pdf')
-    a.until(lambda: os.path.exists(out) and os.path.getsize(out) > 10000, 20, 'the print')
+    a.until(lambda: os.path.exists(out) and os.path.getsize(out) > 10000, 60, 'the print')
     if shutil.which('pdftotext'):
         text = a.until(lambda: sh('pdftotext', '-layout', out, '-'), 15, 'its text')
         assert 'Pump motor onto its base frame' in text
