@@ -263,6 +263,7 @@ suit_row(HsSession *session, GtkBox *content, const char *path, const char *name
     gtk_drop_down_set_selected(GTK_DROP_DOWN(dropdown), suit_position(document, path));
     g_object_set_data_full(G_OBJECT(dropdown), "hs-path", g_strdup(path), g_free);
     g_autofree char *spoken = g_strdup_printf(_("Suit of %s"), name);
+    hs_row_cut_long(dropdown);
     hs_row_name_button(dropdown, spoken);
     g_signal_connect(dropdown, "notify::selected", G_CALLBACK(on_suit), session);
     gtk_label_set_xalign(GTK_LABEL(label), 0.0f);

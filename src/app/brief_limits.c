@@ -107,47 +107,6 @@ on_picked(GtkDropDown *dropdown, GParamSpec *spec, HsSession *session)
     }
 }
 
-static void
-on_setup(GtkListItemFactory *factory, GtkListItem *item, gpointer is_short)
-{
-    GtkWidget *label = gtk_label_new(NULL);
-
-    (void)factory;
-    gtk_label_set_xalign(GTK_LABEL(label), 0.0f);
-    if (is_short != NULL)
-        gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
-    gtk_list_item_set_child(item, label);
-}
-
-static void
-on_bind(GtkListItemFactory *factory, GtkListItem *item, gpointer data)
-{
-    (void)factory, (void)data;
-    gtk_label_set_text(GTK_LABEL(gtk_list_item_get_child(item)),
-                       gtk_string_object_get_string(gtk_list_item_get_item(item)));
-}
-
-static GtkListItemFactory *
-factory_new(gboolean is_short)
-{
-    GtkListItemFactory *factory = gtk_signal_list_item_factory_new();
-
-    g_signal_connect(factory, "setup", G_CALLBACK(on_setup),
-                     is_short ? (gpointer)factory : NULL);
-    g_signal_connect(factory, "bind", G_CALLBACK(on_bind), NULL);
-    return factory;
-}
-
-/* A long title must not widen the brief: the button shows its beginning, the list all of it. */
-static void
-shorten(GtkDropDown *dropdown)
-{
-    g_autoptr(GtkListItemFactory) button = factory_new(TRUE), list = factory_new(FALSE);
-
-    gtk_drop_down_set_factory(dropdown, button);
-    gtk_drop_down_set_list_factory(dropdown, list);
-}
-
 static GtkWidget *
 picker_new(HsSession *session)
 {
@@ -163,7 +122,7 @@ picker_new(HsSession *session)
         gtk_string_list_append(words, hs_site_set_name(hs_session_limits(session)));
     dropdown = gtk_drop_down_new(G_LIST_MODEL(words), NULL);
     gtk_drop_down_set_selected(GTK_DROP_DOWN(dropdown), at);
-    shorten(GTK_DROP_DOWN(dropdown));
+    hs_row_cut_long(dropdown);
     g_object_set_data_full(G_OBJECT(dropdown), "hs-shipped", shipped,
                            (GDestroyNotify)g_ptr_array_unref);
     hs_row_name_button(dropdown, _("Set of limits"));

@@ -117,6 +117,8 @@ hs_size_row_new(HsSession *session, int worker, const char *name)
         .worker = worker,
     };
     gtk_label_set_xalign(GTK_LABEL(label), 0.0f);
+    gtk_label_set_wrap(GTK_LABEL(label), TRUE);
+    gtk_label_set_max_width_chars(GTK_LABEL(label), 8);
     gtk_widget_set_hexpand(label, TRUE);
     hs_row_name_button(row->dropdown, name);
     show_size(row);

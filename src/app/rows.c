@@ -300,6 +300,53 @@ hs_row_name_button(GtkWidget *outer, const char *name)
         hs_look_name(child, name);
 }
 
+static gboolean
+on_cut_tooltip(
+    GtkLabel *label, int x, int y, gboolean by_keys, GtkTooltip *tooltip, gpointer data)
+{
+    (void)x, (void)y, (void)by_keys, (void)data;
+    if (!pango_layout_is_ellipsized(gtk_label_get_layout(label)))
+        return FALSE;
+    gtk_tooltip_set_text(tooltip, gtk_label_get_text(label));
+    return TRUE;
+}
+
+static void
+on_word_setup(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+    GtkWidget *label = gtk_label_new(NULL);
+
+    (void)factory, (void)data;
+    gtk_label_set_xalign(GTK_LABEL(label), 0.0f);
+    gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
+    gtk_widget_set_has_tooltip(label, TRUE);
+    g_signal_connect(label, "query-tooltip", G_CALLBACK(on_cut_tooltip), NULL);
+    gtk_list_item_set_child(item, label);
+}
+
+static void
+on_word_bind(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+    GtkStringObject *word = GTK_STRING_OBJECT(gtk_list_item_get_item(item));
+
+    (void)factory, (void)data;
+    gtk_label_set_text(GTK_LABEL(gtk_list_item_get_child(item)),
+                       gtk_string_object_get_string(word));
+}
+
+void
+hs_row_cut_long(GtkWidget *dropdown)
+{
+    GtkListItemFactory *whole = gtk_drop_down_get_factory(GTK_DROP_DOWN(dropdown));
+    GtkListItemFactory *cut = gtk_signal_list_item_factory_new();
+
+    g_signal_connect(cut, "setup", G_CALLBACK(on_word_setup), NULL);
+    g_signal_connect(cut, "bind", G_CALLBACK(on_word_bind), NULL);
+    gtk_drop_down_set_list_factory(GTK_DROP_DOWN(dropdown), whole);
+    gtk_drop_down_set_factory(GTK_DROP_DOWN(dropdown), cut);
+    g_object_unref(cut);
+}
+
 GtkWidget *
 hs_choice_row_new(HsSession *session,
                   const char *label,
@@ -311,6 +358,10 @@ hs_choice_row_new(HsSession *session,
 {
     GtkWidget *dropdown = gtk_drop_down_new_from_strings(words);
     GtkWidget *row = labelled(label, dropdown);
+
+    hs_row_cut_long(dropdown);
+    /* The label breaks before the chosen word is cut: it takes what is left, and asks for no more. */
+    gtk_label_set_max_width_chars(GTK_LABEL(gtk_widget_get_first_child(row)), 8);
     bound_field *field = bind(row, dropdown, session, name ? name : label, path);
 
     field->kind = kind;

@@ -54,6 +54,8 @@ GtkWidget *hs_row_button(const char *label,
                          GDestroyNotify release);
 /* Takes an item of a list away; label: what the undo and a screen reader say. */
 GtkWidget *hs_row_remove(HsSession *session, const char *label, const char *path);
+/* A chosen word that is too long for the brief ends in dots (whole in the list and as a tooltip) and widens nothing. */
+void hs_row_cut_long(GtkWidget *dropdown);
 /* Give the inner button of a drop-down or menu button the name too: GTK leaves it without one. */
 void hs_row_name_button(GtkWidget *outer, const char *name);
 

@@ -371,7 +371,7 @@ hs_picture_moving_bounds(
     for (guint i = 0; i < placed->len; i++) {
         const hs_placed *label = &g_array_index(placed, hs_placed, i);
 
-        if (label->moves && label->wish.is_placed) {
+        if (hs_placed_is_above(label) && label->wish.is_placed) {
             bounds = hs_box_union(bounds, label->wish.box);
             bounds = hs_box_union(
                 bounds, (hs_box){label->wish.anchor_px.x, label->wish.anchor_px.y, 0, 0});

@@ -67,6 +67,7 @@ typedef struct {
     gboolean moves;
 } hs_placed;
 /* Every label of the scene in its place; those of the kept part do not depend on the moving part. */
+gboolean hs_placed_is_above(const hs_placed *label); /* painted with what moves */
 GArray *hs_paint_place_labels(const hs_painter *painter);
 void hs_paint_labels(const hs_painter *painter, const GArray *placed, hs_paint_part part);
 /* Surface box of one thing without its label; width < 0: none. */

@@ -90,9 +90,10 @@ make_wish(const hs_painter *painter,
     if (prim->kind == HS_PRIM_RULER) {
         hs_vec2 at_px = hs_view_to_surface(painter->view, prim->at);
 
-        wish->side = HS_SIDE_RIGHT;
-        wish->priority = 3;
-        wish->anchor_px = (hs_vec2){1.0 * em, at_px.y};
+        /* right at its mark, over whoever stands there: aside it would name another height */
+        wish->side = HS_SIDE_OVER;
+        wish->priority = 11;
+        wish->anchor_px = (hs_vec2){1.1 * em + wish->width_px / 2, at_px.y};
         return;
     }
     hs_vec2 at_px = hs_painter_place(painter, prim, prim->at);
@@ -310,9 +311,7 @@ hs_paint_place_labels(const hs_painter *painter)
 
         if (!has_text(prim))
             continue;
-        hs_placed label = {.prim = prim,
-                           .moves = hs_scene_layer_moves(prim->layer) ||
-                                    prim->kind == HS_PRIM_RULER};
+        hs_placed label = {.prim = prim, .moves = hs_scene_layer_moves(prim->layer)};
 
         label.layout = hs_painter_layout(
             painter, prim->text, prim->is_small || prim->kind != HS_PRIM_LABEL, prim->is_bold);
@@ -361,7 +360,7 @@ paint_label(const hs_painter *painter, const hs_placed *label)
     const hs_label_wish *wish = &label->wish;
     PangoRectangle ink, logical;
 
-    if (wish->has_leader && label->prim->kind == HS_PRIM_LABEL) {
+    if (wish->has_leader && label->prim->kind != HS_PRIM_DIMENSION) {
         hs_paint_colour(painter->cr, hs_theme_colour(painter->theme, HS_INK_SOFT), 1);
         cairo_set_line_width(painter->cr, 0.9 * hs_painter_unit_px(painter));
         double away_px =
@@ -384,6 +383,13 @@ paint_label(const hs_painter *painter, const hs_placed *label)
     pango_cairo_show_layout(painter->cr, label->layout);
 }
 
+/* The words of the ruler have their place among what stands still, but are painted over the bodies that come by. */
+gboolean
+hs_placed_is_above(const hs_placed *label)
+{
+    return label->moves || label->prim->kind == HS_PRIM_RULER;
+}
+
 void
 hs_paint_labels(const hs_painter *painter, const GArray *placed, hs_paint_part part)
 {
@@ -392,7 +398,7 @@ hs_paint_labels(const hs_painter *painter, const GArray *placed, hs_paint_part p
         const hs_placed *label = &g_array_index(placed, hs_placed, i);
 
         if (label->wish.is_placed &&
-            (part == HS_PAINT_ALL || label->moves == (part == HS_PAINT_MOVING)))
+            (part == HS_PAINT_ALL || hs_placed_is_above(label) == (part == HS_PAINT_MOVING)))
             paint_label(painter, label);
     }
 }

@@ -141,6 +141,35 @@ label__scenes_never_overlap(void)
         }
 }
 
+/* Its marks belong to the route, which stands still and is painted first: its words must not go under a body. */
+static void
+label__words_of_the_ruler_are_painted_over_bodies(void)
+{
+    hs_scene_request request = hs_fixture_request(HS_FIXTURE_CREW, 0);
+    int n = 0;
+
+    request.chosen_point = 1;
+    g_autoptr(hs_scene) scene = hs_scene_build(&request);
+    hs_view view = hs_view_fit(scene, 480, 500, 13);
+    hs_painter painter = {NULL, scene, &view, hs_theme_get(HS_THEME_LIGHT),
+                          hs_paint_pango_new()};
+    g_autoptr(GArray) placed = hs_paint_place_labels(&painter);
+
+    for (guint i = 0; i < placed->len; i++) {
+        const hs_placed *label = &g_array_index(placed, hs_placed, i);
+
+        if (label->prim->kind != HS_PRIM_RULER)
+            continue;
+        g_assert_true(label->wish.is_placed);
+        g_assert_true(hs_placed_is_above(label));
+        g_assert_cmpfloat_with_epsilon(label->wish.box.y + label->wish.box.height / 2,
+                                       hs_view_to_surface(&view, label->prim->at).y, 0.01);
+        n++;
+    }
+    g_assert_cmpint(n, ==, 3);
+    g_object_unref(painter.pango);
+}
+
 int
 main(int argc, char **argv)
 {
@@ -152,5 +181,7 @@ main(int argc, char **argv)
                     label__less_important_one_moves_by_leader);
     g_test_add_func("/label/without_room_is_left_out", label__without_room_is_left_out);
     g_test_add_func("/label/scenes_never_overlap", label__scenes_never_overlap);
+    g_test_add_func("/label/words_of_the_ruler_are_painted_over_bodies",
+                    label__words_of_the_ruler_are_painted_over_bodies);
     return g_test_run();
 }
