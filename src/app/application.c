@@ -7,6 +7,7 @@
 #include "look.h"
 #include "notice.h"
 #include "preferences.h"
+#include "site_sets.h"
 #include "window.h"
 
 #include <glib/gi18n-lib.h>

@@ -9,6 +9,7 @@
 #include "notice.h"
 #include "preferences.h"
 #include "rows.h"
+#include "site_sets.h"
 #include "window.h"
 
 #include <glib/gi18n-lib.h>

@@ -5,6 +5,7 @@
 #include "cmd.h"
 
 #include "quantity.h"
+#include "site_sets.h"
 #include "translate.h"
 
 #include <errno.h>

@@ -11,7 +11,7 @@
 #include "task.h"
 #include "unit_system.h"
 
-#include <gio/gio.h>
+#include <glib.h>
 
 /* Never changed after it was read, so that threads share it; counted. */
 typedef struct hs_site_set hs_site_set;
@@ -33,16 +33,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(hs_site_set, hs_site_set_unref)
  */
 hs_site_set *hs_site_set_from_bytes(const char *text, gsize length, GPtrArray *faults);
 
-/* From a file, or one of the sets that ship by its id ("switzerland") where no file has this name; error is set when it cannot
- * be read. */
-hs_site_set *hs_site_set_load(const char *path, GPtrArray *faults, GError **error);
-
-/* The same for people: NULL and one sentence with the first fault, its path, and how many there are. */
-hs_site_set *hs_site_set_load_or_say(const char *path, char **ret_trouble);
-
 const char *hs_site_set_id(const hs_site_set *set);
 /* Was it read from the sets that ship (and not from a file that looks like one)? */
 gboolean hs_site_set_is_shipped(const hs_site_set *set);
+void hs_site_set_mark_shipped(hs_site_set *set);      /* before anybody else has it */
 const char *hs_site_set_name(const hs_site_set *set); /* the title, else the id */
 const char *hs_site_set_edition(const hs_site_set *set);
 const char *hs_site_set_wording(const hs_site_set *set);
@@ -81,16 +75,6 @@ gboolean hs_site_figure_is_used(const hs_site_figure *figure, const hs_task *tas
 char *hs_site_set_line(const hs_site_set *set, int i, const hs_task *task, hs_units units);
 /* "Example yard, edition 2026-1, set code 0123456789ab"; new. */
 char *hs_site_set_headline(const hs_site_set *set);
-
-/* A set that ships (data/limits/national, data/limits/spine): its id, which --limits takes, and its title in the reader's language. */
-typedef struct {
-    char *id, *title;
-} hs_site_shipped;
-
-/* New, in the order of the titles; of hs_site_shipped. Empty where the data are not found. */
-GPtrArray *hs_site_shipped_list(void);
-/* Is this the id of a set that ships? */
-gboolean hs_site_is_shipped(const char *id);
 
 /* The task with the set's figures in policy.site_limits; the document's own entries win. set NULL: the task itself. A copy in
  * the arena; the task must outlive it, the set need not. */

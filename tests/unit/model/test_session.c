@@ -5,6 +5,7 @@
 #include "near.h"
 #include "recovery.h"
 #include "session.h"
+#include "site_sets.h"
 #include "small_document.h"
 
 #include <glib/gstdio.h>

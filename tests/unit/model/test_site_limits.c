@@ -2,7 +2,7 @@
 /* Question:  are sets of limits read, refused, laid under a document and written as committed?
  * Answer:    the shipped files against the lists, every kind of fault with its path, each check that takes a site's figure.
  * Not here:  the command (tests/cli), the published figures (tests/unit/checks). */
-#include "site_limits.h"
+#include "site_sets.h"
 
 #include "assess.h"
 #include "check.h"
