@@ -95,7 +95,7 @@ the_set_is_silent_for_others(void)
     one_free(&s.o);
 }
 
-/* Taken over by the site: every row judges like a figure of its own, and a remedy that is applied ends within. */
+/* Taken over by the site: every row judges like a figure of its own and has a remedy (model/test_body_remedies.c applies them). */
 static void
 a_confirmed_row_decides(void)
 {

@@ -9,6 +9,7 @@
 #include "examples.h"
 #include "near.h"
 #include "runner.h"
+#include "site_limits.h"
 #include "units.h"
 
 #include <string.h>
@@ -207,8 +208,9 @@ check_option(const hs_task *task, const hs_option *option, bool is_bare, const c
     hs_arena_free(arena);
 }
 
+/* Every option of the document, with a site's set of limits or without one. */
 static void
-check_example(const char *path, const char *name)
+check_document(const char *path, const char *name, const hs_site_set *set)
 {
     g_autoptr(GPtrArray) faults = g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
     g_autoptr(hs_document) document = hs_document_load(path, faults, NULL);
@@ -216,13 +218,55 @@ check_example(const char *path, const char *name)
     const hs_task *task;
 
     g_assert_nonnull(document);
-    task = hs_defaults_apply(hs_document_task(document), arena, NULL);
+    task = hs_defaults_apply(hs_site_set_apply(set, hs_document_task(document), arena), arena,
+                             NULL);
     for (int o = 0; o < task->n_options; o++) {
         check_option(task, &task->options[o], false, name);
         if (task->options[o].bearers[0].suit >= 0)
             check_option(task, &task->options[o], true, name);
     }
     hs_arena_free(arena);
+}
+
+static void
+check_example(const char *path, const char *name)
+{
+    check_document(path, name, NULL);
+}
+
+static hs_site_set *age_and_sex;
+
+static void
+check_example_by_age(const char *path, const char *name)
+{
+    check_document(path, name, age_and_sex);
+}
+
+/* The low back by age and sex in place of 3.4 kN: as it ships, remembered, and as a site that has confirmed every row. */
+static void
+remedies_of_the_set_end_within(void)
+{
+    const char *path = HS_SOURCE_ROOT "/data/limits/spine/spine-age-sex.json";
+    g_autofree char *text = NULL;
+
+    g_assert_true(g_file_get_contents(path, &text, NULL, NULL));
+    for (int is_confirmed = 0; is_confirmed < 2; is_confirmed++) {
+        g_autoptr(GPtrArray) faults =
+            g_ptr_array_new_with_free_func((GDestroyNotify)hs_fault_free);
+        g_auto(GStrv) pieces = g_strsplit(text, "\"known\":\"memory\"", -1);
+        g_autofree char *taken =
+            g_strjoinv(is_confirmed ? "\"confirmed\":true" : "\"known\":\"memory\"", pieces);
+
+        g_assert_cmpuint(g_strv_length(pieces), ==, 11);
+        age_and_sex = hs_site_set_from_bytes(taken, strlen(taken), faults);
+        g_assert_nonnull(age_and_sex);
+        n_applied = 0;
+        hs_each_example(check_example_by_age);
+        g_assert_cmpint(n_applied, >, 20);
+        g_clear_pointer(&age_and_sex, hs_site_set_unref);
+    }
+    g_assert_cmpint(n_without, ==, 0);
+    g_assert_cmpint(n_wrong, ==, 0);
 }
 
 static void
@@ -243,5 +287,7 @@ main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
     g_test_add_func("/body_remedies/every_remedy_ends_within", every_remedy_ends_within);
+    g_test_add_func("/body_remedies/remedies_of_the_set_end_within",
+                    remedies_of_the_set_end_within);
     return g_test_run();
 }
