@@ -139,8 +139,8 @@ list_folder(const char *folder, GPtrArray *list)
     }
 }
 
-GPtrArray *
-hs_site_shipped_list(void)
+static GPtrArray *
+read_shipped(void)
 {
     GPtrArray *list = g_ptr_array_new_with_free_func(shipped_free);
 
@@ -152,4 +152,15 @@ hs_site_shipped_list(void)
     }
     g_ptr_array_sort(list, by_title);
     return list;
+}
+
+/* What ships does not change while the program runs: the files are read once, not each time rows are built. */
+GPtrArray *
+hs_site_shipped_list(void)
+{
+    static GPtrArray *list;
+
+    if (g_once_init_enter(&list))
+        g_once_init_leave(&list, read_shipped());
+    return g_ptr_array_ref(list);
 }

@@ -19,7 +19,7 @@ typedef struct {
     char *id, *title;
 } hs_site_shipped;
 
-/* New, in the order of the titles; of hs_site_shipped. Empty where the data are not found. */
+/* A reference, in the order of the titles; of hs_site_shipped, not to be changed. Empty where the data are not found. */
 GPtrArray *hs_site_shipped_list(void);
 /* Is this the id of a set that ships? */
 gboolean hs_site_is_shipped(const char *id);
